@@ -1,0 +1,1 @@
+//! Files kept by their checksum.

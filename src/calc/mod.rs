@@ -1,0 +1,1 @@
+//! Pure sums: numbers in, numbers out. No clock, no disk, no network.

@@ -1,0 +1,1 @@
+//! Numbers to strokes: one small drawing trait, SVG and PDF outputs.

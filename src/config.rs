@@ -1,0 +1,1 @@
+//! Flags, then environment, then the file in the data folder.

@@ -1,0 +1,1 @@
+//! A message to an envelope, and the transports that carry it.

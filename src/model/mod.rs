@@ -1,0 +1,1 @@
+//! The nouns of the shop: plain types, parsed once, without SQL or HTTP.

@@ -1,0 +1,1 @@
+//! Which proofs a job needs, and whether each is met.

@@ -1,0 +1,1 @@
+//! The verbs: one deed, one transaction, one audit line.

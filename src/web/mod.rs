@@ -1,0 +1,1 @@
+//! Pages: every address, who may, and what it answers.

@@ -1,0 +1,1 @@
+//! A key and its values in, a sentence out.

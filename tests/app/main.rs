@@ -1,0 +1,1 @@
+//! The application as people use it, without a browser.
