@@ -142,11 +142,7 @@ impl InstrumentRecord {
     /// Whether a measurement made at `at` (which is the day `on` in the shop) can rest on this instrument.
     ///
     /// `day_of` turns an instant into the shop's day. Foam has an expiry of its own and needs no certificate.
-    pub fn trusted(
-        &self,
-        at: OffsetDateTime,
-        day_of: impl Fn(OffsetDateTime) -> Date,
-    ) -> Result<(), NotTrusted> {
+    pub fn trusted(&self, at: OffsetDateTime, day_of: impl Fn(OffsetDateTime) -> Date) -> Result<(), NotTrusted> {
         let on = day_of(at);
         if let Some(retired_on) = self.instrument.retired_on.filter(|retired| *retired <= on) {
             return Err(NotTrusted::Retired(retired_on));

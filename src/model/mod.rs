@@ -1,3 +1,19 @@
 //! The nouns of the shop: plain types, parsed once, without SQL or HTTP.
 
+pub mod attachment;
+pub mod booking;
+mod coded;
+pub mod customer;
+pub mod duty;
+pub mod evidence;
+pub mod finding;
 pub mod ids;
+pub mod instrument;
+pub mod job;
+pub mod message;
+pub mod part;
+pub mod stage;
+pub mod vehicle;
+
+pub(crate) use coded::coded;
+pub use coded::{Coded, NotInList};

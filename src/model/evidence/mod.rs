@@ -92,10 +92,13 @@ impl Evidence {
         match self {
             Self::LeakJoints(one) => one.section.code(),
             Self::LeakDecay(one) => one.section.code(),
-            Self::Exhaust(one) => match one.on_gas {
-                true => "gas",
-                false => "petrol",
-            },
+            Self::Exhaust(one) => {
+                if one.on_gas {
+                    "gas"
+                } else {
+                    "petrol"
+                }
+            }
             _ => "",
         }
     }
