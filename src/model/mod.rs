@@ -11,6 +11,7 @@ pub mod ids;
 pub mod instrument;
 pub mod job;
 pub mod message;
+pub mod paper;
 pub mod part;
 pub mod stage;
 pub mod vehicle;
