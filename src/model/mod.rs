@@ -2,8 +2,10 @@
 
 pub mod attachment;
 pub mod booking;
+pub mod branch;
 mod coded;
 pub mod customer;
+pub mod deed;
 pub mod duty;
 pub mod evidence;
 pub mod finding;
@@ -13,6 +15,7 @@ pub mod job;
 pub mod message;
 pub mod paper;
 pub mod part;
+pub mod person;
 pub mod stage;
 pub mod vehicle;
 

@@ -1,1 +1,21 @@
 //! Pages: every address, who may, and what it answers.
+//!
+//! `routes.rs` is the one table; each row names its handler and who may come. A handler is given the [`app::App`], the
+//! [`visitor::Visitor`], the path and what was typed, and gives an [`Answer`]. Reading goes straight to `db`, changing
+//! through a deed of `shop`.
+
+use axum::response::Response;
+
+pub mod app;
+mod client;
+pub mod error;
+pub mod health;
+pub mod path;
+pub mod routes;
+pub mod security;
+pub mod visitor;
+
+pub use error::Error;
+
+/// What a handler gives: a response, or why there is none.
+pub type Answer = Result<Response, Error>;

@@ -1,0 +1,75 @@
+//! What the audit log can say: one variant a deed.
+//!
+//! To add one, add a line to `deeds!` below: the variant, what it is about (`on job: JobId`), and what else is worth
+//! remembering. The log keeps the whole variant as JSON; its tag in kebab case is also the key of its sentence
+//! (`deed-hold-begun`). A variant that was ever written stays readable: add fields as `Option`, never rename.
+
+use serde::{Deserialize, Serialize};
+use time::Date;
+
+#[expect(clippy::wildcard_imports, reason = "every noun may be the subject of a deed")]
+use super::ids::*;
+use super::person::Role;
+
+macro_rules! deeds {
+    ($($(#[$doc:meta])* $tag:literal $name:ident on $subject:ident: $id:ty { $($field:ident: $type:ty),* $(,)? })*) => {
+        /// Something that was done, as the audit log tells it.
+        #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+        #[serde(tag = "deed")]
+        pub enum Deed {$(
+            $(#[$doc])*
+            #[serde(rename = $tag)]
+            $name { $subject: $id, $($field: $type),* },
+        )*}
+
+        impl Deed {
+            /// Every tag, for the screen that filters by it and the test that looks for its sentence.
+            pub const TAGS: &'static [&'static str] = &[$($tag),*];
+
+            /// The name under which this deed is kept.
+            pub fn tag(&self) -> &'static str {
+                match self { $(Self::$name { .. } => $tag,)* }
+            }
+
+            /// What the deed is about: the kind of thing, and its id.
+            pub fn subject(&self) -> (&'static str, String) {
+                match self { $(Self::$name { $subject, .. } => (stringify!($subject), $subject.to_string()),)* }
+            }
+        }
+    };
+}
+
+deeds! {
+    /// The first manager and the first branch were made with the one-time code.
+    "shop-set-up" ShopSetUp on branch: BranchId { manager: PersonId, name: String }
+    /// The shop block of a branch was changed.
+    "branch-changed" BranchChanged on branch: BranchId { changed: Vec<String> }
+    /// A setting was changed.
+    "setting-changed" SettingChanged on branch: BranchId { name: String, from: Option<String>, to: String }
+    /// Somebody signed in.
+    "signed-in" SignedIn on person: PersonId { address: String, with: String }
+    /// Somebody signed out.
+    "signed-out" SignedOut on person: PersonId {}
+    /// Somebody joined.
+    "person-added" PersonAdded on person: PersonId { name: String, roles: Vec<Role> }
+    /// Name, initials, mail or end of an account were changed.
+    "person-changed" PersonChanged on person: PersonId { changed: Vec<String> }
+    /// Somebody's roles were changed; their sessions ended.
+    "roles-changed" RolesChanged on person: PersonId { from: Vec<Role>, to: Vec<Role> }
+    /// Somebody was given the right to sign.
+    "signing-granted" SigningGranted on person: PersonId { authorisation_number: String, expires_on: Date }
+    /// Somebody's right to sign was ended.
+    "signing-ended" SigningEnded on person: PersonId {}
+    /// A password was chosen or changed; other sessions ended.
+    "password-set" PasswordSet on person: PersonId {}
+    /// A one-time code to choose a password was made for somebody.
+    "password-code-made" PasswordCodeMade on person: PersonId {}
+    /// A PIN for the shop's tablets was chosen.
+    "pin-set" PinSet on person: PersonId {}
+    /// Sessions were ended by hand.
+    "sessions-ended" SessionsEnded on person: PersonId { count: i64 }
+    /// A tablet was enrolled.
+    "device-enrolled" DeviceEnrolled on device: DeviceId { name: String }
+    /// A tablet was taken out of use.
+    "device-ended" DeviceEnded on device: DeviceId {}
+}
