@@ -7,7 +7,7 @@
 use serde::{Deserialize, Serialize};
 use time::Date;
 
-#[expect(clippy::wildcard_imports, reason = "every noun may be the subject of a deed")]
+#[allow(clippy::wildcard_imports, reason = "every noun may be the subject of a deed")]
 use super::ids::*;
 use super::person::Role;
 
