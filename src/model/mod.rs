@@ -1,5 +1,6 @@
 //! The nouns of the shop: plain types, parsed once, without SQL or HTTP.
 
+pub mod approval_mark;
 pub mod attachment;
 pub mod booking;
 pub mod branch;

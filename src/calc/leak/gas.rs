@@ -89,10 +89,6 @@ impl Amount {
         let z_per_k = between("per_k", state.per_k, -1.0, 1.0)?;
         let kelvin = c + ZERO_C_K;
         let held = kpa / (z * kelvin);
-        Ok(Self {
-            held,
-            per_kpa: held * (1.0 / kpa - z_per_kpa / z),
-            per_k: -held * (1.0 / kelvin + z_per_k / z),
-        })
+        Ok(Self { held, per_kpa: held * (1.0 / kpa - z_per_kpa / z), per_k: -held * (1.0 / kelvin + z_per_k / z) })
     }
 }
