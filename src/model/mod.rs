@@ -18,6 +18,7 @@ pub mod paper;
 pub mod part;
 pub mod person;
 pub mod stage;
+pub mod unit;
 pub mod vehicle;
 
 pub(crate) use coded::coded;

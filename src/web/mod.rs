@@ -7,9 +7,13 @@
 use axum::response::Response;
 
 pub mod app;
+pub mod assets;
 mod client;
 pub mod error;
+pub mod form;
 pub mod health;
+pub mod kit;
+pub mod page;
 pub mod path;
 pub mod routes;
 pub mod security;

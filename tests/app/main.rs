@@ -3,4 +3,5 @@
 #![allow(clippy::unwrap_used, reason = "a test that panics has said what it wanted to say")]
 
 mod deeds;
+mod face;
 mod support;

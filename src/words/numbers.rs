@@ -1,0 +1,140 @@
+//! Numbers as our pages and papers print them: "128 430", "20.0 °C", "EUR 1 234.50".
+//!
+//! Groups of three are parted by a narrow no-break space in every language (SI Brochure, 9th edition, 5.4.4); the
+//! decimal sign is the language's. A minus is U+2212.
+
+use icu_decimal::input::Decimal;
+use icu_decimal::options::{DecimalFormatterOptions, GroupingStrategy};
+use icu_decimal::{DecimalFormatter, DecimalFormatterPreferences};
+use icu_locale::Locale;
+
+use super::{Language, Words};
+
+/// Between groups of digits, and between a number and its unit.
+pub const NARROW_SPACE: char = '\u{202f}';
+/// Between words that stay on one line.
+pub const NO_BREAK: char = '\u{a0}';
+/// The sign before a number below zero.
+pub const MINUS: char = '\u{2212}';
+
+impl Words {
+    /// A whole number in groups of three.
+    pub fn integer(&self, value: i64) -> String {
+        dress(self.language, &value.to_string())
+    }
+
+    /// A number with exactly `decimals` decimals.
+    pub fn number(&self, value: f64, decimals: u8) -> String {
+        number(self.language, value, decimals)
+    }
+
+    /// A number and its unit on one line: "2.1 bar".
+    pub fn quantity(&self, value: f64, decimals: u8, unit: &str) -> String {
+        format!("{}{NO_BREAK}{unit}", self.number(value, decimals))
+    }
+
+    /// From one number to another, with their unit: "20.0–25.0 kPa".
+    pub fn span(&self, least: f64, most: f64, decimals: u8, unit: &str) -> String {
+        format!("{}–{}", self.number(least, decimals), self.quantity(most, decimals, unit))
+    }
+
+    /// An amount of money kept in minor units, after its currency code (ISO 4217).
+    pub fn money(&self, minor: i64, currency: &str) -> String {
+        let decimals = minor_digits(currency);
+        let whole = minor.unsigned_abs();
+        let scale = 10_u64.pow(decimals);
+        let sign = if minor < 0 { "-" } else { "" };
+        let text = match decimals {
+            0 => format!("{sign}{whole}"),
+            _ => format!("{sign}{}.{:0width$}", whole / scale, whole % scale, width = decimals as usize),
+        };
+        format!("{currency}{NO_BREAK}{}", dress(self.language, &text))
+    }
+}
+
+/// How many digits a currency's minor unit takes (ISO 4217, list one; the exceptions from two).
+const fn minor_digits(currency: &str) -> u32 {
+    match currency.as_bytes() {
+        b"BIF" | b"CLP" | b"DJF" | b"GNF" | b"ISK" | b"JPY" | b"KMF" | b"KRW" | b"PYG" | b"RWF" | b"UGX" | b"VND"
+        | b"VUV" | b"XAF" | b"XOF" | b"XPF" => 0,
+        b"BHD" | b"IQD" | b"JOD" | b"KWD" | b"LYD" | b"OMR" | b"TND" => 3,
+        _ => 2,
+    }
+}
+
+pub(super) fn number(language: Language, value: f64, decimals: u8) -> String {
+    if !value.is_finite() {
+        // A sum never answers with one of these; should one slip through, a dash is honest and a digit would not be.
+        tracing::error!(value, "a number that is none was to be printed");
+        return "–".to_owned();
+    }
+    let text = format!("{value:.*}", usize::from(decimals));
+    // "-0.0" is a rounding artefact, not a measurement below zero.
+    let is_zero = text.chars().all(|c| matches!(c, '-' | '0' | '.'));
+    dress(language, if is_zero { text.trim_start_matches('-') } else { &text })
+}
+
+/// Plain ASCII digits to the language's digits and decimal sign, in groups of three.
+fn dress(language: Language, plain: &str) -> String {
+    let spoken = spoken(language, plain).unwrap_or_else(|| plain.to_owned());
+    let digits = |c: &char| c.is_numeric();
+    let start = spoken.chars().take_while(|c| !digits(c)).map(char::len_utf8).sum::<usize>();
+    let (sign, rest) = spoken.split_at(start);
+    let whole = rest.chars().take_while(digits).count();
+    let mut out = sign.replace('-', &MINUS.to_string());
+    for (place, c) in rest.chars().enumerate() {
+        if place > 0 && place < whole && (whole - place) % 3 == 0 {
+            out.push(NARROW_SPACE);
+        }
+        out.push(c);
+    }
+    out
+}
+
+fn spoken(language: Language, plain: &str) -> Option<String> {
+    let locale: Locale = language.format_tag().parse().ok()?;
+    let mut options = DecimalFormatterOptions::default();
+    options.grouping_strategy = Some(GroupingStrategy::Never);
+    let formatter = DecimalFormatter::try_new(DecimalFormatterPreferences::from(&locale), options).ok()?;
+    let decimal: Decimal = plain.parse().ok()?;
+    Some(formatter.format(&decimal).to_string())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const W: Words = Words::new(Language::English);
+
+    #[test]
+    fn digits_stand_in_groups_of_three() {
+        assert_eq!(W.integer(128_430), "128\u{202f}430");
+        assert_eq!(W.integer(1_598), "1\u{202f}598");
+        assert_eq!(W.integer(999), "999");
+        assert_eq!(W.integer(-1_000_000), "\u{2212}1\u{202f}000\u{202f}000");
+        assert_eq!(W.integer(i64::MIN), "\u{2212}9\u{202f}223\u{202f}372\u{202f}036\u{202f}854\u{202f}775\u{202f}808");
+    }
+
+    #[test]
+    fn decimals_are_kept_and_never_grouped() {
+        assert_eq!(W.number(300.0, 1), "300.0");
+        assert_eq!(W.number(1_234.567_89, 4), "1\u{202f}234.5679");
+        assert_eq!(W.number(-0.04, 1), "0.0");
+        assert_eq!(W.quantity(-12.25, 2, "°C"), "\u{2212}12.25\u{a0}°C");
+        assert_eq!(W.span(20.0, 25.0, 0, "kPa"), "20–25\u{a0}kPa");
+    }
+
+    #[test]
+    fn what_is_no_number_prints_as_a_dash() {
+        assert_eq!(W.number(f64::NAN, 1), "–");
+        assert_eq!(W.number(f64::INFINITY, 1), "–");
+    }
+
+    #[test]
+    fn money_keeps_its_minor_digits() {
+        assert_eq!(W.money(123_450, "EUR"), "EUR\u{a0}1\u{202f}234.50");
+        assert_eq!(W.money(-5, "EUR"), "EUR\u{a0}\u{2212}0.05");
+        assert_eq!(W.money(1_500, "JPY"), "JPY\u{a0}1\u{202f}500");
+        assert_eq!(W.money(1_500, "KWD"), "KWD\u{a0}1.500");
+    }
+}

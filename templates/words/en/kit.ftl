@@ -1,0 +1,84 @@
+# What every page shares: the frame, the pieces of a form, the marks.
+
+app-name = Fuelwright
+app-description = Job files, proofs and papers of an LPG and CNG workshop
+skip-to-content = Skip to the content
+title-failed = Error: { $title }
+title-in-shop = { $title }, { $shop }
+
+nav-label = Main
+nav-today = Today
+nav-bay-plan = Bay plan
+nav-jobs = Jobs
+nav-vehicles = Vehicles
+nav-customers = Customers
+nav-due = Falling due
+nav-papers = Papers
+nav-bench = Bench
+nav-stores = Stores
+nav-instruments = Instruments
+nav-trace = Trace
+nav-outbox = Outbox
+nav-office = Office
+nav-more = More
+nav-search = Find
+nav-search-hint = Find plate, VIN, name, phone, serial
+nav-sign-in = Sign in
+nav-sign-out = Sign out
+nav-me = Signed in as { $name }
+
+role-manager = manager
+role-desk = desk
+role-technician = technician
+role-auditor = auditor
+role-signatory = signatory
+
+notice-demo = DEMONSTRATION. Everything here is invented; no paper from it is valid.
+notice-insecure = This address is not encrypted. Anybody on this network can read what is typed here.
+
+kit-optional = optional
+kit-yes = Yes
+kit-no = No
+kit-choose = Choose
+kit-problems-title = Nothing is saved yet
+kit-problems = { $n ->
+    [one] { $n } entry needs a look
+   *[other] { $n } entries need a look
+}
+kit-error = Error:
+kit-read-as = Read as { $value }
+kit-remove-row = Remove this line
+kit-files-again = Files are not kept after an error; choose them again.
+kit-caution-label = Caution
+kit-page-previous = Earlier
+kit-page-next = Later
+kit-pages = Pages
+
+state-met = Met
+state-missing = Missing
+state-undecided = Cannot tell yet
+state-stops = Stops the paper
+state-waived = Waived
+state-not-applicable = Does not apply
+state-entered-later = Entered later
+state-on-tablet = On this tablet only
+
+rail-label = Stages
+rail-count = { $met } of { $all }
+rail-summary = { $done } of { $all } stages
+rail-now = now
+rail-done = done
+rail-to-come = to come
+
+life-today = Today
+
+proofs-title = Proofs for the certificate
+proofs-summary = { $met } of { $all } met.
+proofs-to-go = { $n ->
+    [0] Nothing to go.
+   *[other] { $n } to go.
+}
+proofs-to-go-and-stops = { $stops ->
+    [one] { $n } to go, { $stops } stops the paper.
+   *[other] { $n } to go, { $stops } stop the paper.
+}
