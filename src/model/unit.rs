@@ -123,7 +123,14 @@ const UNITS: [Entry; 41] = [
     entry(Unit::CubicCentimetre, Kind::Volume, "cm³", "_cm3", 0.001, &["cm3", "cm³", "cc", "ccm", "ml"]),
     entry(Unit::CubicMetre, Kind::Volume, "m³", "_m3", 1_000.0, &["m3", "m³"]),
     entry(Unit::GallonUs, Kind::Volume, "gal (US)", "", 3.785_411_784, &["gal (us)", "us gal", "usgal", "gal us"]),
-    entry(Unit::GallonImperial, Kind::Volume, "gal (imp)", "", 4.546_09, &["gal (imp)", "imp gal", "gal imp", "gal (uk)"]),
+    entry(
+        Unit::GallonImperial,
+        Kind::Volume,
+        "gal (imp)",
+        "",
+        4.546_09,
+        &["gal (imp)", "imp gal", "gal imp", "gal (uk)"],
+    ),
     entry(Unit::Kilometre, Kind::Distance, "km", "_km", 1.0, &["km"]),
     entry(Unit::Mile, Kind::Distance, "mi", "", 1.609_344, &["mi", "mile", "miles"]),
     entry(Unit::Kilogram, Kind::Mass, "kg", "_kg", 1.0, &["kg"]),
@@ -184,7 +191,7 @@ impl Unit {
             return None;
         }
         if self.kind() == Kind::Temperature {
-            return Some(other.from_kelvin(self.to_kelvin(value)));
+            return Some(other.kelvin_to_own(self.to_kelvin(value)));
         }
         // A tenth of a bar as 10.000000000000002 kPa would be shown to people: cut what the factors cannot carry.
         let raw = value * self.entry().factor / other.entry().factor;
@@ -199,7 +206,7 @@ impl Unit {
         }
     }
 
-    fn from_kelvin(self, kelvin: f64) -> f64 {
+    fn kelvin_to_own(self, kelvin: f64) -> f64 {
         // Nanokelvins are rounding noise of the two steps.
         let tidy = |value: f64| (value * 1e9).round() / 1e9;
         match self {

@@ -179,7 +179,8 @@ impl Form {
 
     /// Every ticked answer of a closed list, in the order of the page.
     pub fn ticks<T: FromStr>(&mut self, name: &str) -> Vec<T> {
-        let read: Vec<Option<T>> = self.values(name).filter(|text| !text.is_empty()).map(|text| text.parse().ok()).collect();
+        let read: Vec<Option<T>> =
+            self.values(name).filter(|text| !text.is_empty()).map(|text| text.parse().ok()).collect();
         if read.iter().any(Option::is_none) {
             self.fail(name, Wrong::NotAChoice);
         }
@@ -252,7 +253,8 @@ impl Form {
 
     /// The lines to show: those that came back, and empty ones up to `least`, at least `spare` of them.
     pub fn rows_shown(&self, list: &str, least: usize, spare: usize) -> Vec<Row> {
-        let mut rows: Vec<Row> = self.all_rows(list).into_iter().filter(|row| self.has_text(row)).take(MOST_ROWS).collect();
+        let mut rows: Vec<Row> =
+            self.all_rows(list).into_iter().filter(|row| self.has_text(row)).take(MOST_ROWS).collect();
         let wanted = (rows.len() + spare).max(least);
         let mut next = rows.iter().map(|row| row.index + 1).max().unwrap_or(0);
         while rows.len() < wanted {
@@ -264,7 +266,8 @@ impl Form {
 
     fn all_rows(&self, list: &str) -> Vec<Row> {
         let mut rows: Vec<Row> = Vec::new();
-        let names = self.typed.pairs.iter().map(|(name, _)| name).chain(self.typed.files.iter().map(|file| &file.field));
+        let names =
+            self.typed.pairs.iter().map(|(name, _)| name).chain(self.typed.files.iter().map(|file| &file.field));
         for name in names {
             let index = name
                 .strip_prefix(list)

@@ -94,7 +94,7 @@ const MORE: [NavItem; 6] = [
 
 impl Frame {
     /// The sentence under a key.
-    pub fn t(&self, key: &str) -> String {
+    pub fn t(&self, key: impl AsRef<str>) -> String {
         self.w.t(key)
     }
 

@@ -97,7 +97,8 @@ impl Words {
     }
 
     /// The sentence under `key`; `key.hint` reads an attribute of a message.
-    pub fn t(&self, key: &str) -> String {
+    pub fn t(&self, key: impl AsRef<str>) -> String {
+        let key = key.as_ref();
         self.find(key).unwrap_or_else(|| missing(key))
     }
 

@@ -10,7 +10,17 @@ use super::Wrong;
 use super::number::plain_char;
 
 const MONTHS: [&str; 12] = [
-    "january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november",
+    "january",
+    "february",
+    "march",
+    "april",
+    "may",
+    "june",
+    "july",
+    "august",
+    "september",
+    "october",
+    "november",
     "december",
 ];
 /// Years a workshop writes down: cars, people, and duties far ahead.
@@ -27,8 +37,7 @@ pub fn date(text: &str) -> Result<Date, Wrong> {
         return Err(wrong());
     }
     let lower = plain.to_lowercase();
-    let words: Vec<&str> =
-        lower.split(|c: char| !c.is_ascii_alphanumeric()).filter(|word| !word.is_empty()).collect();
+    let words: Vec<&str> = lower.split(|c: char| !c.is_ascii_alphanumeric()).filter(|word| !word.is_empty()).collect();
     let [first, second, third] = words.as_slice() else { return Err(wrong()) };
     let sign = lower.chars().find(|c| !c.is_ascii_alphanumeric() && *c != ' ').unwrap_or(' ');
     let one_sign = lower.chars().all(|c| c.is_ascii_alphanumeric() || c == sign || c == ' ');
@@ -165,8 +174,18 @@ mod tests {
     #[test]
     fn the_usual_ways_to_write_a_date_are_read() {
         for text in [
-            "2026-11-25", " 25.11.2026 ", "25. 11. 2026", "25/11/2026", "11/25/2026", "25-11-2026", "2026/11/25",
-            "25 November 2026", "25 Nov 2026", "Nov 25, 2026", "25\u{a0}November\u{a0}2026", "25-Nov-2026",
+            "2026-11-25",
+            " 25.11.2026 ",
+            "25. 11. 2026",
+            "25/11/2026",
+            "11/25/2026",
+            "25-11-2026",
+            "2026/11/25",
+            "25 November 2026",
+            "25 Nov 2026",
+            "Nov 25, 2026",
+            "25\u{a0}November\u{a0}2026",
+            "25-Nov-2026",
         ] {
             assert_eq!(date(text), Ok(date!(2026 - 11 - 25)), "{text}");
         }
@@ -199,7 +218,20 @@ mod tests {
 
     #[test]
     fn what_is_no_date_is_said_to_be_none() {
-        for text in ["", "soon", "2026", "2026-11", "25.11", "1.2.3.4", "25.11-2026", "0000-01-01", "9999-01-01", "20261125", "25 Foo 2026", "-5.1.2026x"] {
+        for text in [
+            "",
+            "soon",
+            "2026",
+            "2026-11",
+            "25.11",
+            "1.2.3.4",
+            "25.11-2026",
+            "0000-01-01",
+            "9999-01-01",
+            "20261125",
+            "25 Foo 2026",
+            "-5.1.2026x",
+        ] {
             assert_eq!(date(text), Err(Wrong::NotADate { typed: text.into() }), "{text}");
         }
     }
@@ -225,7 +257,15 @@ mod tests {
 
     #[test]
     fn what_is_no_time_is_said_to_be_none() {
-        for text in ["", "10:42", "2026-11-25", "2026-11-25T25:00", "2026-11-25T10:7", "2026-11-25T10:42:00:00", "2026-11-25Tten"] {
+        for text in [
+            "",
+            "10:42",
+            "2026-11-25",
+            "2026-11-25T25:00",
+            "2026-11-25T10:7",
+            "2026-11-25T10:42:00:00",
+            "2026-11-25Tten",
+        ] {
             assert_eq!(moment(text, &TimeZone::UTC), Err(Wrong::NotATime { typed: text.into() }), "{text}");
         }
         assert_eq!(moment("29.2.2026 10:00", &TimeZone::UTC), Err(Wrong::NoSuchDay { typed: "29.2.2026".into() }));

@@ -59,9 +59,8 @@ pub(super) fn plain_char(c: char) -> char {
     match c {
         c if c.is_whitespace() => ' ',
         '\u{2212}' | '\u{fe63}' | '\u{ff0d}' => '-',
-        '\u{2019}' | '\u{ff07}' => '\'',
+        '\u{2019}' | '\u{ff07}' | '\u{66c}' => '\'',
         '\u{66b}' => '.',
-        '\u{66c}' => '\'',
         '\u{660}'..='\u{669}' => digit('\u{660}'),
         '\u{6f0}'..='\u{6f9}' => digit('\u{6f0}'),
         '\u{ff10}'..='\u{ff19}' => digit('\u{ff10}'),
@@ -234,13 +233,18 @@ mod tests {
     #[test]
     fn what_is_no_number_is_refused() {
         for text in [
-            "", " ", "bar", "NaN", "nan", "inf", "-inf", "Infinity", "--5", "1..2", "1,,2", "1.2.3", "1,20,000", "12,34,5",
-            "1 200 30", "1,200,5", "1.200.5", "1.2,3.4", ".", ",", "-", "1 2.3,4", "0x10", "½",
+            "", " ", "bar", "NaN", "nan", "inf", "-inf", "Infinity", "--5", "1..2", "1,,2", "1.2.3", "1,20,000",
+            "12,34,5", "1 200 30", "1,200,5", "1.200.5", "1.2,3.4", ".", ",", "-", "1 2.3,4", "0x10", "½",
         ] {
             match read(text) {
                 Err(NotRead::NotANumber) => {}
                 // "0x10" and "1 200 30" leave something that no unit is called; the form refuses that.
-                Ok(read) => assert!(read.unit.parse::<crate::model::unit::Unit>().is_err() && !read.unit.is_empty(), "{text:?}"),
+                Ok(read) => {
+                    assert!(
+                        read.unit.parse::<crate::model::unit::Unit>().is_err() && !read.unit.is_empty(),
+                        "{text:?}"
+                    );
+                }
                 other => panic!("{text:?} gave {other:?}"),
             }
         }

@@ -48,7 +48,10 @@ impl Form {
         // Kept even when out of range: the page then shows how the unit was understood.
         self.quantities.push((name.to_owned(), quantity));
         let (least, most) = (*takes.start(), *takes.end());
-        self.note(name, if takes.contains(&quantity.value) { Ok(quantity) } else { Err(Wrong::Beyond { least, most, unit }) })
+        self.note(
+            name,
+            if takes.contains(&quantity.value) { Ok(quantity) } else { Err(Wrong::Beyond { least, most, unit }) },
+        )
     }
 
     /// A whole number within `takes`, in the unit that the field's name ends with.
@@ -117,7 +120,11 @@ fn read(text: &str, unit: Unit) -> Result<(Quantity, usize), Wrong> {
     let Ok(named) = behind.parse::<Unit>().or_else(|_| squeezed.parse()) else {
         // Digits behind the number are no unit but a second number, or one written oddly.
         let is_unit_like = !behind.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '\''));
-        return Err(if is_unit_like { Wrong::UnknownUnit { typed: behind, takes: unit } } else { Wrong::NotANumber { typed } });
+        return Err(if is_unit_like {
+            Wrong::UnknownUnit { typed: behind, takes: unit }
+        } else {
+            Wrong::NotANumber { typed }
+        });
     };
     let value = named.convert(value, unit).ok_or(Wrong::OtherUnit { typed: behind, takes: unit })?;
     Ok((Quantity { value, unit, typed_unit: (named != unit).then_some(named) }, decimals))

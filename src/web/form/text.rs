@@ -55,7 +55,9 @@ impl Form {
                 && !domain.contains('@')
                 && domain.contains('.')
                 && domain.split('.').all(|label| !label.is_empty() && !label.starts_with('-') && !label.ends_with('-'))
-                && text.chars().all(|c| !c.is_whitespace() && !matches!(c, '<' | '>' | '(' | ')' | ',' | ';' | '"' | '\\'))
+                && text
+                    .chars()
+                    .all(|c| !c.is_whitespace() && !matches!(c, '<' | '>' | '(' | ')' | ',' | ';' | '"' | '\\'))
         });
         self.note(name, if fits { Ok(text) } else { Err(Wrong::NotAMailAddress { typed: text }) })
     }

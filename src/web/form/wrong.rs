@@ -122,17 +122,19 @@ impl Wrong {
             Self::OtherUnit { typed, takes } => unit(w, "wrong-other-unit", typed, *takes),
             Self::Beyond { least, most, unit } => {
                 let decimals = decimals_of(*least).max(decimals_of(*most));
-                w.tv("wrong-beyond", &[("span", w.span(*least, *most, decimals, unit.symbol()).trim_end().to_owned().into())])
+                w.tv(
+                    "wrong-beyond",
+                    &[("span", w.span(*least, *most, decimals, unit.symbol()).trim_end().to_owned().into())],
+                )
             }
             Self::TooManyDecimals { most } => w.tv("wrong-too-many-decimals", &[("most", (*most).into())]),
             Self::TooLong { most, got } => w.tv("wrong-too-long", &[("most", (*most).into()), ("got", (*got).into())]),
             Self::TooShort { least } => w.tv("wrong-too-short", &[("least", (*least).into())]),
             Self::NotADate { typed: text } => typed("wrong-not-a-date", text),
             Self::NoSuchDay { typed: text } => typed("wrong-no-such-day", text),
-            Self::AmbiguousDate { typed, one, other } => w.tv(
-                "wrong-ambiguous-date",
-                &[("typed", typed.into()), ("one", one.into()), ("other", other.into())],
-            ),
+            Self::AmbiguousDate { typed, one, other } => {
+                w.tv("wrong-ambiguous-date", &[("typed", typed.into()), ("one", one.into()), ("other", other.into())])
+            }
             Self::TwoDigitYear => w.t("wrong-two-digit-year"),
             Self::NotATime { typed: text } => typed("wrong-not-a-time", text),
             Self::NoSuchTime { typed: text } => typed("wrong-no-such-time", text),
@@ -168,8 +170,10 @@ fn unit(w: &Words, key: &str, typed: &str, takes: Unit) -> String {
 
 /// How many decimals show a limit as it was set, up to four.
 fn decimals_of(value: f64) -> u8 {
-    (0..4).find(|decimals| {
-        let scaled = value * 10_f64.powi(i32::from(*decimals));
-        (scaled - scaled.round()).abs() < 1e-6
-    }).unwrap_or(4)
+    (0..4)
+        .find(|decimals| {
+            let scaled = value * 10_f64.powi(i32::from(*decimals));
+            (scaled - scaled.round()).abs() < 1e-6
+        })
+        .unwrap_or(4)
 }

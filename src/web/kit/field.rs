@@ -26,7 +26,7 @@ impl Choice {
 
 /// The answers `values` with their words under `prefix-value`.
 pub fn choices<'a>(w: &Words, prefix: &str, values: impl IntoIterator<Item = &'a str>) -> Vec<Choice> {
-    values.into_iter().map(|value| Choice::new(value, w.t(&format!("{prefix}-{value}")))).collect()
+    values.into_iter().map(|value| Choice::new(value, w.t(format!("{prefix}-{value}")))).collect()
 }
 
 /// Every member of a closed list, with its words under `list-code`.
@@ -250,7 +250,11 @@ impl Field {
 /// Enough decimals to show five figures.
 fn decimals_for(value: f64) -> u8 {
     let size = value.abs();
-    (0..4).find(|decimals| (size * 10_f64.powi(i32::from(*decimals))).fract() < 1e-6 || size >= 10_f64.powi(4 - i32::from(*decimals))).unwrap_or(4)
+    (0..4)
+        .find(|decimals| {
+            (size * 10_f64.powi(i32::from(*decimals))).fract() < 1e-6 || size >= 10_f64.powi(4 - i32::from(*decimals))
+        })
+        .unwrap_or(4)
 }
 
 /// A number; its unit stands inside at the right.

@@ -115,7 +115,7 @@ pub struct Proof {
 impl ProofList {
     /// A list in the order a person works through it.
     pub fn new(w: Words, title: String, mut proofs: Vec<Proof>) -> Self {
-        proofs.sort_by_key(|proof| proof.order());
+        proofs.sort_by_key(Proof::order);
         Self { w, title, proofs }
     }
 

@@ -47,7 +47,7 @@ pub struct MarkView {
 
 /// A mark beside a text that does not say its word.
 pub fn mark(w: &Words, mark: &Mark) -> MarkView {
-    MarkView { mark: *mark, word: w.t(&format!("state-{}", mark.name())), is_word_visible: false }
+    MarkView { mark: *mark, word: w.t(format!("state-{}", mark.name())), is_word_visible: false }
 }
 
 /// A mark with its word in sight.
