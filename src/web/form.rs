@@ -28,13 +28,14 @@ mod wrong;
 
 use std::str::FromStr;
 
-use jiff::tz::TimeZone;
 use time::{Date, Duration, OffsetDateTime};
 use uuid::Uuid;
 
 pub use quantity::Quantity;
 pub use typed::{MOST_FILE, Typed, TypedFile, Unreadable};
 pub use wrong::Wrong;
+
+use crate::clock::Zone;
 
 /// Most lines that a repeated group may have.
 const MOST_ROWS: usize = 200;
@@ -212,13 +213,13 @@ impl Form {
     }
 
     /// A date and time of day in the shop's zone, as an instant.
-    pub fn moment(&mut self, name: &str, zone: &TimeZone) -> Option<OffsetDateTime> {
+    pub fn moment(&mut self, name: &str, zone: &Zone) -> Option<OffsetDateTime> {
         self.required(name)?;
         self.opt_moment(name, zone)
     }
 
     /// The same, or nothing.
-    pub fn opt_moment(&mut self, name: &str, zone: &TimeZone) -> Option<OffsetDateTime> {
+    pub fn opt_moment(&mut self, name: &str, zone: &Zone) -> Option<OffsetDateTime> {
         let text = self.filled(name)?;
         self.note(name, day::moment(&text, zone))
     }
@@ -227,7 +228,7 @@ impl Form {
     pub fn measured(
         &mut self,
         name: &str,
-        zone: &TimeZone,
+        zone: &Zone,
         intake: Option<OffsetDateTime>,
         now: OffsetDateTime,
     ) -> Option<OffsetDateTime> {

@@ -8,6 +8,7 @@ use askama::Template;
 use axum::http::{HeaderValue, StatusCode, header};
 use axum::response::{Html, IntoResponse, Redirect, Response};
 
+use super::{Answer, Error};
 use crate::words::Words;
 
 /// What stands around the content of a page.
@@ -147,34 +148,25 @@ impl Frame {
 }
 
 /// The page, with 200.
-pub fn page<T: Template>(template: T) -> Response {
-    answer(StatusCode::OK, &template)
+pub fn page<T: Template>(template: T) -> Answer {
+    page_with(StatusCode::OK, template)
 }
 
 /// The page again with everything typed and what is wrong, with 422.
-pub fn retry<T: Template>(template: T) -> Response {
-    answer(StatusCode::UNPROCESSABLE_ENTITY, &template)
-}
-
-/// The page with another status, for errors.
-pub fn page_with<T: Template>(status: StatusCode, template: T) -> Response {
-    answer(status, &template)
+pub fn retry<T: Template>(template: T) -> Answer {
+    page_with(StatusCode::UNPROCESSABLE_ENTITY, template)
 }
 
 /// On to another page after a deed, so that reloading does not do it twice.
-pub fn see_other(path: impl AsRef<str>) -> Response {
-    no_store(Redirect::to(path.as_ref()).into_response())
+pub fn see_other(path: impl AsRef<str>) -> Answer {
+    Ok(no_store(Redirect::to(path.as_ref()).into_response()))
 }
 
-fn answer<T: Template>(status: StatusCode, template: &T) -> Response {
-    // The layout asks for this one value: a page that came back with errors says so in its title.
-    match template.render_with_values(&Returned(status == StatusCode::UNPROCESSABLE_ENTITY)) {
-        Ok(html) => no_store((status, Html(html)).into_response()),
-        Err(error) => {
-            tracing::error!(%error, "a page could not be rendered");
-            StatusCode::INTERNAL_SERVER_ERROR.into_response()
-        }
-    }
+/// The page with another status, for errors.
+pub fn page_with<T: Template>(status: StatusCode, template: T) -> Answer {
+    let returned = Returned(status == StatusCode::UNPROCESSABLE_ENTITY);
+    let html = template.render_with_values(&returned).map_err(|error| Error::Broken(error.to_string()))?;
+    Ok(no_store((status, Html(html)).into_response()))
 }
 
 fn no_store(mut response: Response) -> Response {

@@ -9,7 +9,7 @@ use axum::routing::{self, MethodRouter};
 
 use super::app::App;
 use super::visitor::{May, gate};
-use super::{Error, health, security};
+use super::{assets, Error, health, security};
 use crate::model::person::Role;
 use May::{Anybody, Roles};
 
@@ -28,6 +28,7 @@ pub const MANAGER: May = Roles(&[Role::Manager]);
 #[rustfmt::skip]
 pub fn table() -> Vec<Route> {
     vec![
+        get("/assets/{hash}/{*path}",       assets::show,               Anybody),
         get("/healthz",                     health::alive,              Anybody),
         get("/readyz",                      health::ready,              Anybody),
     ]

@@ -6,7 +6,7 @@ use icu_datetime::fieldsets::{E, MD, MDE, YM, YMD};
 use icu_datetime::input::Date as IcuDate;
 use icu_datetime::{DateTimeFormatter, DateTimeFormatterPreferences};
 use icu_locale::Locale;
-use time::{Date, PrimitiveDateTime, Time};
+use time::{Date, OffsetDateTime, Time};
 
 use super::{Language, NO_BREAK, Words};
 
@@ -40,7 +40,7 @@ impl Words {
         say!(self.language, day, YM::long())
     }
 
-    /// "Wed, 25 Nov", for plans and lists of the week.
+    /// "Wed 25 Nov", for plans and lists of the week.
     pub fn week_date(&self, day: Date) -> String {
         say!(self.language, day, MDE::medium())
     }
@@ -56,13 +56,13 @@ impl Words {
         format!("{:02}:{:02}", time.hour(), time.minute())
     }
 
-    /// "25 November 2026, 10:42".
-    pub fn date_time(&self, local: PrimitiveDateTime) -> String {
+    /// "25 November 2026, 10:42", as the clock on the wall shows it: the offset of `local` is the shop's.
+    pub fn date_time(&self, local: OffsetDateTime) -> String {
         format!("{}, {}", self.date(local.date()), self.time(local.time()))
     }
 
     /// "3 Nov, 10:42".
-    pub fn short_date_time(&self, local: PrimitiveDateTime) -> String {
+    pub fn short_date_time(&self, local: OffsetDateTime) -> String {
         format!("{}, {}", self.short_date(local.date()), self.time(local.time()))
     }
 }
@@ -91,14 +91,14 @@ mod tests {
         assert_eq!(W.medium_date(date!(2026 - 11 - 25)), "25\u{a0}Nov\u{a0}2026");
         assert_eq!(W.short_date(date!(2026 - 11 - 03)), "3\u{a0}Nov");
         assert_eq!(W.month(date!(2026 - 03 - 01)), "March\u{a0}2026");
-        assert_eq!(W.week_date(date!(2026 - 11 - 25)), "Wed,\u{a0}25\u{a0}Nov");
+        assert_eq!(W.week_date(date!(2026 - 11 - 25)), "Wed\u{a0}25\u{a0}Nov");
         assert_eq!(W.weekday(date!(2026 - 11 - 25)), "Wednesday");
         assert_eq!(W.date(date!(2028 - 02 - 29)), "29\u{a0}February\u{a0}2028");
     }
 
     #[test]
     fn times_of_day_have_twenty_four_hours() {
-        assert_eq!(W.date_time(datetime!(2026-11-25 00:05)), "25\u{a0}November\u{a0}2026, 00:05");
-        assert_eq!(W.short_date_time(datetime!(2026-11-03 23:59:59)), "3\u{a0}Nov, 23:59");
+        assert_eq!(W.date_time(datetime!(2026-11-25 00:05 +1)), "25\u{a0}November\u{a0}2026, 00:05");
+        assert_eq!(W.short_date_time(datetime!(2026-11-03 23:59:59 UTC)), "3\u{a0}Nov, 23:59");
     }
 }

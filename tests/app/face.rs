@@ -121,7 +121,8 @@ fn typed() -> Form {
     .scoped("sample")
 }
 
-async fn read(answer: axum::response::Response) -> (StatusCode, String) {
+async fn read(answer: fuelwright::web::Answer) -> (StatusCode, String) {
+    let answer = answer.expect("rendered");
     let status = answer.status();
     let body = to_bytes(answer.into_body(), 1 << 22).await.expect("a body");
     (status, String::from_utf8(body.to_vec()).expect("UTF-8"))

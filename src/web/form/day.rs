@@ -3,11 +3,12 @@
 //! With slashes nobody can tell day from month unless one is over twelve: then the date is questioned with both
 //! readings. A year has four digits, always.
 
-use jiff::tz::{AmbiguousOffset, TimeZone};
+use jiff::tz::AmbiguousOffset;
 use time::{Date, Month, OffsetDateTime, Time};
 
 use super::Wrong;
 use super::number::plain_char;
+use crate::clock::Zone;
 
 const MONTHS: [&str; 12] = [
     "january",
@@ -74,7 +75,7 @@ pub fn date(text: &str) -> Result<Date, Wrong> {
 ///
 /// # Errors
 /// The kind of [`Wrong`] that stands in the way; a time that the clocks skipped is one.
-pub fn moment(text: &str, zone: &TimeZone) -> Result<OffsetDateTime, Wrong> {
+pub fn moment(text: &str, zone: &Zone) -> Result<OffsetDateTime, Wrong> {
     let typed = text.trim().to_owned();
     let plain: String = typed.chars().map(plain_char).collect();
     let wrong = || Wrong::NotATime { typed: typed.clone() };
@@ -86,22 +87,12 @@ pub fn moment(text: &str, zone: &TimeZone) -> Result<OffsetDateTime, Wrong> {
     })?;
     let clock = time_of_day(clock.get(1..).unwrap_or("")).ok_or_else(wrong)?;
     let local = civil(day, clock).ok_or_else(wrong)?;
-    let instant = zone.to_ambiguous_timestamp(local);
+    let instant = zone.tz().to_ambiguous_timestamp(local);
     if matches!(instant.offset(), AmbiguousOffset::Gap { .. }) {
         return Err(Wrong::NoSuchTime { typed });
     }
     let instant = instant.compatible().map_err(|_| wrong())?;
     OffsetDateTime::from_unix_timestamp(instant.as_second()).map_err(|_| wrong())
-}
-
-/// The local date and time of an instant in `zone`, for printing.
-pub fn local(instant: OffsetDateTime, zone: &TimeZone) -> Option<time::PrimitiveDateTime> {
-    let there = zone.to_datetime(jiff::Timestamp::from_second(instant.unix_timestamp()).ok()?);
-    let month = Month::try_from(u8::try_from(there.month()).ok()?).ok()?;
-    let day = Date::from_calendar_date(i32::from(there.year()), month, u8::try_from(there.day()).ok()?).ok()?;
-    let part = |value: i8| u8::try_from(value).ok();
-    let clock = Time::from_hms(part(there.hour())?, part(there.minute())?, part(there.second())?).ok()?;
-    Some(time::PrimitiveDateTime::new(day, clock))
 }
 
 fn civil(day: Date, clock: Time) -> Option<jiff::civil::DateTime> {
@@ -238,18 +229,17 @@ mod tests {
 
     #[test]
     fn a_moment_is_local_and_kept_as_an_instant() {
-        let zone = TimeZone::get("Europe/Berlin").expect("bundled");
+        let zone = Zone::named("Europe/Berlin").expect("bundled");
         for text in ["2026-11-25T10:42", "2026-11-25 10:42", "25.11.2026, 10:42", "25 Nov 2026 10:42:00"] {
             assert_eq!(moment(text, &zone), Ok(datetime!(2026-11-25 09:42 UTC)), "{text}");
         }
         assert_eq!(moment("2026-07-01 10:42", &zone), Ok(datetime!(2026-07-01 08:42 UTC)));
-        assert_eq!(local(datetime!(2026-11-25 09:42 UTC), &zone), Some(datetime!(2026-11-25 10:42)));
     }
 
     // Central European Summer Time 2026 begins on 29 March and ends on 25 October (Directive 2000/84/EC).
     #[test]
     fn the_skipped_hour_is_refused_and_the_doubled_one_is_the_earlier() {
-        let zone = TimeZone::get("Europe/Berlin").expect("bundled");
+        let zone = Zone::named("Europe/Berlin").expect("bundled");
         let skipped = "2026-03-29T02:30";
         assert_eq!(moment(skipped, &zone), Err(Wrong::NoSuchTime { typed: skipped.into() }));
         assert_eq!(moment("2026-10-25T02:30", &zone), Ok(datetime!(2026-10-25 00:30 UTC)));
@@ -266,8 +256,8 @@ mod tests {
             "2026-11-25T10:42:00:00",
             "2026-11-25Tten",
         ] {
-            assert_eq!(moment(text, &TimeZone::UTC), Err(Wrong::NotATime { typed: text.into() }), "{text}");
+            assert_eq!(moment(text, &Zone::utc()), Err(Wrong::NotATime { typed: text.into() }), "{text}");
         }
-        assert_eq!(moment("29.2.2026 10:00", &TimeZone::UTC), Err(Wrong::NoSuchDay { typed: "29.2.2026".into() }));
+        assert_eq!(moment("29.2.2026 10:00", &Zone::utc()), Err(Wrong::NoSuchDay { typed: "29.2.2026".into() }));
     }
 }
