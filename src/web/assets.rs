@@ -24,7 +24,6 @@ pub fn href(path: &str) -> String {
 }
 
 /// `GET /assets/{hash}/{*path}`.
-#[expect(clippy::unused_async, reason = "a handler is async")]
 pub async fn show(Path((hash, path)): Path<(String, String)>, headers: HeaderMap) -> Response {
     let Some(file) = Static::get(&path) else { return StatusCode::NOT_FOUND.into_response() };
     let tag = tag(&file);

@@ -9,7 +9,7 @@ use axum::routing::{self, MethodRouter};
 
 use super::app::App;
 use super::visitor::{May, gate};
-use super::{assets, Error, health, security};
+use super::{Error, assets, health, security};
 use crate::model::person::Role;
 use May::{Anybody, Roles};
 
