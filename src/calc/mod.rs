@@ -6,6 +6,7 @@ pub mod due;
 pub mod lambda;
 pub mod leak;
 pub mod outside;
+pub mod reported;
 pub mod student;
 pub mod uncertainty;
 pub mod vin;

@@ -246,31 +246,3 @@ fn mean(readings: &[f64]) -> Result<f64, Outside> {
     }
     Ok(readings.iter().sum::<f64>() / readings.len() as f64)
 }
-
-/// A result as it is printed: the uncertainty to two significant digits, the value to the same place.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub struct Reported {
-    /// The value, rounded.
-    pub value: f64,
-    /// The expanded uncertainty, rounded.
-    pub expanded_uncertainty: f64,
-    /// Places after the decimal point; none for uncertainties of 10 and more.
-    pub decimals: usize,
-}
-
-/// Rounds a result for print.
-///
-/// # Source
-/// JCGM 100:2008, 7.2.6 (at most two significant digits, the estimate to match).
-pub fn reported(value: f64, expanded_uncertainty: f64) -> Reported {
-    let mut place = (0..12).find(|&places| expanded_uncertainty * 10f64.powi(places) >= 9.95).unwrap_or(12);
-    if expanded_uncertainty <= 0.0 {
-        place = 3;
-    }
-    let round = |x: f64| (x * 10f64.powi(place)).round() / 10f64.powi(place);
-    Reported {
-        value: round(value),
-        expanded_uncertainty: round(expanded_uncertainty),
-        decimals: usize::try_from(place).unwrap_or(0),
-    }
-}

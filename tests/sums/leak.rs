@@ -240,6 +240,13 @@ fn readings_out_of_range_are_named() {
 }
 
 #[test]
+fn an_equation_of_state_that_fails_gives_no_rate() {
+    assert_eq!(Compressibility::of(&usual(), |_, _| Err("no root")), Err("no root"));
+    let gas = Compressibility::of(&usual(), |_, _| Ok::<f64, ()>(f64::NAN)).unwrap();
+    assert_eq!(judge(&usual(), &gas).unwrap_err().quantity, "compressibility");
+}
+
+#[test]
 fn the_reference_state_may_be_left_out_and_nothing_else_may() {
     let mut json = serde_json::to_value(usual()).unwrap();
     let fields = json.as_object_mut().unwrap();

@@ -2,9 +2,10 @@
 
 use std::collections::HashMap;
 
+use fuelwright::calc::reported::reported;
 use fuelwright::calc::student;
 use fuelwright::calc::uncertainty::{
-    Correlation, Input, Shape, combine, correlation_of_means, covariance, reported, sensitivities,
+    Correlation, Input, Shape, combine, correlation_of_means, covariance, sensitivities,
 };
 
 use super::reference::{close, rows};
@@ -159,10 +160,18 @@ fn fully_correlated_inputs_add_or_cancel() {
 /// JCGM 100:2008, 7.2.6: the estimate is rounded to the place of its uncertainty.
 #[test]
 fn two_digits_of_uncertainty_set_the_place_of_the_value() {
-    for (value, expanded, printed) in
-        [(46.5532, 49.132, (47.0, 49.0, 0)), (1.02349, 0.0061, (1.0235, 0.0061, 4)), (12.345, 0.996, (12.3, 1.0, 1))]
-    {
-        let got = reported(value, expanded);
+    for (value, expanded, printed) in [
+        (46.5532, 49.132, (47.0, 49.0, 0)),
+        (1.02349, 0.0061, (1.0235, 0.0061, 4)),
+        (12.345, 0.996, (12.3, 1.0, 1)),
+        (1234.5, 671.6, (1230.0, 670.0, 0)),
+        (-4.66, 99.6, (0.0, 100.0, 0)),
+        (0.123_456, 0.0, (0.123, 0.0, 3)),
+    ] {
+        let got = reported(value, expanded).unwrap();
         assert_eq!((got.value, got.expanded_uncertainty, got.decimals), printed);
     }
+    assert!(reported(-0.004, 0.1).unwrap().value.is_sign_positive());
+    assert_eq!(reported(f64::NAN, 1.0).unwrap_err().quantity, "value");
+    assert_eq!(reported(1.0, f64::INFINITY).unwrap_err().quantity, "expanded_uncertainty");
 }

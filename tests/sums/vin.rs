@@ -1,8 +1,9 @@
 //! Vehicle identification numbers: published samples for the check digit of 49 CFR 565.15(c).
 
 use fuelwright::calc::vin::{Malformed, Region, check};
+use proptest::prelude::*;
 
-/// Sample numbers printed in 49 CFR 565 and in common teaching examples; the last is a customary test value.
+/// Published samples for the arithmetic of 49 CFR 565.15(c); the last is a customary test value.
 const SAMPLES: [(&str, char); 5] = [
     ("1G4AH59H45G118341", '4'),
     ("1M8GDM9AXKP042788", 'X'),
@@ -105,4 +106,21 @@ fn the_model_year_is_a_hint_for_north_america_alone() {
 fn a_nine_in_third_place_is_a_maker_of_few_vehicles() {
     assert!(check("1J9RP1A36A1644345").small_maker);
     assert!(!check("1G4AH59H45G118341").small_maker);
+}
+
+proptest! {
+    #[test]
+    fn no_text_breaks_the_check(typed in "\\PC{0,24}") {
+        let checked = check(&typed);
+        prop_assert_eq!(checked.well_formed, checked.check_digit_expected.is_some());
+    }
+
+    /// Putting the expected digit into position 9 always mends the number.
+    #[test]
+    fn the_expected_digit_mends_the_number(vin in "[A-HJ-NPR-Z0-9]{13}[0-9]{4}") {
+        let expected = check(&vin).check_digit_expected.unwrap();
+        let mut mended = vin;
+        mended.replace_range(8..9, &expected.to_string());
+        prop_assert!(check(&mended).check_digit_ok);
+    }
 }
