@@ -30,7 +30,9 @@ impl Words {
 
     /// A number and its unit on one line: "2.1 bar".
     pub fn quantity(&self, value: f64, decimals: u8, unit: &str) -> String {
-        format!("{}{NO_BREAK}{unit}", self.number(value, decimals))
+        // "6 000/min", "20°": what is written as a sign or a fraction stands close (SI Brochure, 5.4.3, for the degree).
+        let gap = if unit.starts_with('/') || unit == "°" { "" } else { "\u{a0}" };
+        format!("{}{gap}{unit}", self.number(value, decimals))
     }
 
     /// From one number to another, with their unit: "20.0–25.0 kPa".
@@ -121,6 +123,7 @@ mod tests {
         assert_eq!(W.number(1_234.567_89, 4), "1\u{202f}234.5679");
         assert_eq!(W.number(-0.04, 1), "0.0");
         assert_eq!(W.quantity(-12.25, 2, "°C"), "\u{2212}12.25\u{a0}°C");
+        assert_eq!(W.quantity(6_000.0, 0, "/min"), "6\u{202f}000/min");
         assert_eq!(W.span(20.0, 25.0, 0, "kPa"), "20–25\u{a0}kPa");
     }
 
