@@ -13,6 +13,7 @@ pub mod finding;
 pub mod ids;
 pub mod instrument;
 pub mod job;
+pub mod job_file;
 pub mod message;
 pub mod paper;
 pub mod part;

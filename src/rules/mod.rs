@@ -1,1 +1,26 @@
 //! Which proofs a job needs, and whether each is met.
+//!
+//! [`assess`] is pure: a job file, a rule book and a day go in, a list of proofs comes out. It never asks the clock,
+//! the disk or the network, so the same file gives the same list on the screen, on paper and in twenty years.
+#![warn(missing_docs)]
+
+mod assess;
+mod book;
+mod calibration;
+mod fitting;
+mod hand_over;
+mod intake;
+mod line;
+mod proof;
+mod proving;
+pub mod results;
+mod set;
+
+pub use assess::assess;
+pub use book::{Limit, RuleBook};
+pub use line::{
+    Anchor, CheckLine, Count, Deadline, DecisionRule, IntervalLine, LimitLine, Need, ProofLine, Quantity, TopicLine,
+    Waive,
+};
+pub use proof::{Arg, Place, Proof, State, Why, may_issue, tally};
+pub use set::{BadSet, EMBEDDED, RuleSet, embedded};

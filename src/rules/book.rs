@@ -1,0 +1,130 @@
+//! The rule book: the sets that a shop stacks, and what they ask on one day. Where several lines speak of one thing,
+//! the strictest wins, and the answer names it.
+
+use time::Date;
+
+use super::line::{CheckLine, IntervalLine, LimitLine, ProofLine, Quantity, TopicLine, applies, in_force};
+use super::set::RuleSet;
+use crate::model::evidence::Section;
+use crate::model::job::Job;
+use crate::model::vehicle::Vehicle;
+
+/// The stacked sets, base first.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RuleBook {
+    /// The sets.
+    pub sets: Vec<RuleSet>,
+}
+
+/// A limit in force, with the line that decides each side.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Limit {
+    /// Not below, and the line that says so.
+    pub least: Option<(f64, LimitLine)>,
+    /// Not above, and the line that says so.
+    pub most: Option<(f64, LimitLine)>,
+    /// The deciding lines are the shop's own.
+    pub is_shop: bool,
+}
+
+impl Limit {
+    /// The line that papers name: that of the upper side, else of the lower.
+    pub fn line(&self) -> Option<&LimitLine> {
+        self.most.as_ref().or(self.least.as_ref()).map(|(_, line)| line)
+    }
+
+    /// Every deciding line's source was read, or the shop made the line its own.
+    pub fn is_ground_for_a_pass(&self) -> bool {
+        let sides = [&self.least, &self.most];
+        self.is_shop
+            || sides.into_iter().flatten().all(|(_, line)| line.checked || line.source.contains("common practice"))
+    }
+}
+
+impl RuleBook {
+    /// What the book is called on papers: each set with its version.
+    pub fn titles(&self) -> Vec<(String, String)> {
+        self.sets.iter().map(|set| (set.title.clone(), set.version.clone())).collect()
+    }
+
+    /// Proofs asked of a job on a day; a later set's line with the same id stands in the place of the earlier one, but
+    /// never looser than it was.
+    pub fn proofs(&self, job: &Job, on: Date) -> Vec<&ProofLine> {
+        let mut asked: Vec<&ProofLine> = Vec::new();
+        for line in self.sets.iter().flat_map(|set| &set.proof).filter(|line| line.asks(job, on)) {
+            match asked.iter_mut().find(|earlier| earlier.id == line.id) {
+                Some(earlier) if !earlier.is_never_waived() || line.is_never_waived() => *earlier = line,
+                Some(_) => {}
+                None => asked.push(line),
+            }
+        }
+        asked.sort_by_key(|line| line.stage);
+        asked
+    }
+
+    /// The limit of a quantity for this job and vehicle on a day: the strictest of all lines that apply.
+    pub fn limit(
+        &self,
+        quantity: Quantity,
+        job: &Job,
+        vehicle: &Vehicle,
+        section: Option<Section>,
+        on: Date,
+    ) -> Option<Limit> {
+        let mut limit = Limit { least: None, most: None, is_shop: true };
+        for set in &self.sets {
+            let lines = set.limit.iter().filter(|line| line.quantity == quantity);
+            for line in lines.filter(|line| fits(line, job, vehicle, section, on)) {
+                if let Some(least) = line.least
+                    && limit.least.as_ref().is_none_or(|(so_far, _)| least > *so_far)
+                {
+                    limit.least = Some((least, line.clone()));
+                }
+                if let Some(most) = line.most
+                    && limit.most.as_ref().is_none_or(|(so_far, _)| most < *so_far)
+                {
+                    limit.most = Some((most, line.clone()));
+                }
+            }
+        }
+        let deciding = [&limit.least, &limit.most].into_iter().flatten();
+        limit.is_shop = deciding.clone().count() > 0 && deciding.clone().all(|(_, line)| self.is_shop_line(&line.id));
+        (limit.least.is_some() || limit.most.is_some()).then_some(limit)
+    }
+
+    fn is_shop_line(&self, id: &str) -> bool {
+        self.sets.iter().any(|set| set.is_shop && set.limit.iter().any(|line| line.id == id))
+    }
+
+    /// Intervals that a finished job of this kind starts on a day.
+    pub fn intervals(&self, job: &Job, on: Date) -> Vec<&IntervalLine> {
+        let lines = self.sets.iter().flat_map(|set| &set.interval);
+        lines
+            .filter(|line| in_force(line.from_on, line.to_on, on))
+            .filter(|line| applies(&line.kinds, &job.kind) && applies(&line.fuels, &job.fuel))
+            .collect()
+    }
+
+    /// Lines of the checklist for this job.
+    pub fn checks(&self, job: &Job) -> Vec<&CheckLine> {
+        self.sets.iter().flat_map(|set| &set.check).filter(|line| applies(&line.fuels, &job.fuel)).collect()
+    }
+
+    /// Topics to explain at hand-over.
+    pub fn topics(&self, job: &Job) -> Vec<&TopicLine> {
+        self.sets.iter().flat_map(|set| &set.topic).filter(|line| applies(&line.fuels, &job.fuel)).collect()
+    }
+}
+
+fn fits(line: &LimitLine, job: &Job, vehicle: &Vehicle, section: Option<Section>, on: Date) -> bool {
+    let registered = vehicle.first_registered_on;
+    // An unknown first registration is held against the younger, stricter limit.
+    let young_enough = line.registered_from.is_none_or(|from| registered.is_none_or(|day| day >= from));
+    let old_enough = line.registered_to.is_none_or(|to| registered.is_some_and(|day| day <= to));
+    in_force(line.from_on, line.to_on, on)
+        && applies(&line.fuels, &job.fuel)
+        && section.is_none_or(|section| applies(&line.sections, &section))
+        && line.catalyst.is_none_or(|wanted| wanted == (vehicle.has_catalyst && vehicle.is_closed_loop))
+        && young_enough
+        && old_enough
+}

@@ -1,0 +1,262 @@
+//! Proofs of sizing and fitting: the sums that chose the parts, the parts themselves, the checklist.
+
+use super::assess::Ground;
+use super::line::Quantity;
+use super::proof::{Arg, Place, Said, State, Why};
+use crate::calc::due::{Precision, months_later};
+use crate::model::Coded;
+use crate::model::approval_mark::{self, ApprovalMark};
+use crate::model::evidence::{CheckAnswer, Evidence, LevelSensingKind, NozzleVerdict};
+use crate::model::job::JobKind;
+use crate::model::part::{Part, PartCategory, fold};
+
+pub fn nozzle(ground: &Ground<'_>) -> Said {
+    let place = Place::Evidence("nozzle-sizing", "", "rated_power_kw");
+    let shown = ground.file.shown("nozzle-sizing", "", |body| match body {
+        Evidence::NozzleSizing(sheet) => Some(sheet),
+        _ => None,
+    });
+    let Some((entry, sheet)) = shown else {
+        return Said::missing(place);
+    };
+    match (sheet.verdict, sheet.chosen_mm) {
+        (NozzleVerdict::Fits, Some(chosen_mm)) => {
+            let why = Why::plain("nozzle-fits").number("chosen", chosen_mm, 2).number("needed", sheet.needed_mm, 2);
+            Said::met(why, place).on(entry)
+        }
+        _ => {
+            let why = Why::plain("nozzle-fits-not").with("verdict", Arg::Code("nozzle-verdict", sheet.verdict.code()));
+            Said::stops(why, place).on(entry)
+        }
+    }
+}
+
+pub fn container_sized(ground: &Ground<'_>) -> Said {
+    let place = Place::Evidence("container-sizing", "", "gross_volume_l");
+    let shown = ground.file.shown("container-sizing", "", |body| match body {
+        Evidence::ContainerSizing(sheet) => Some(sheet),
+        _ => None,
+    });
+    let Some((entry, sheet)) = shown else {
+        return Said::missing(place);
+    };
+    if sheet.is_within_axle_reserve == Some(false) {
+        return Said::stops(Why::plain("axle-overloaded"), place).on(entry);
+    }
+    let why = Why::plain("container-sized").number("liquid", sheet.liquid_l, 1).number(
+        "full",
+        sheet.liquid_full_temperature_c,
+        0,
+    );
+    Said::met(why, place).on(entry)
+}
+
+/// Parts that this job fitted, or for jobs that fit nothing, all parts on the vehicle.
+fn concerned<'a>(ground: &'a Ground<'_>) -> impl Iterator<Item = &'a Part> {
+    let job = &ground.file.job;
+    let all = matches!(job.kind, JobKind::Inspection | JobKind::AfterAccident);
+    ground.file.fitted().filter(move |part| all || part.fitted_in == job.id)
+}
+
+pub fn part(ground: &Ground<'_>, categories: &[PartCategory]) -> Said {
+    let first = categories.first().map_or("other", |one| one.code());
+    let Some(part) = ground.file.fitted().find(|part| categories.contains(&part.category)) else {
+        return Said::missing(Place::Part(first));
+    };
+    let mut why = Why::plain("part").text("maker", &part.maker).text("type", &part.type_name);
+    why = why.text("serial", if part.serial.is_empty() { &part.batch } else { &part.serial });
+    let mut said = Said::met(why, Place::Part(first));
+    said.at = Some(part.entered_at);
+    said
+}
+
+pub fn traceable(ground: &Ground<'_>) -> Said {
+    let mut parts = concerned(ground).peekable();
+    if parts.peek().is_none() {
+        return match ground.file.job.kind {
+            // A repair or an examination after an accident may fit nothing.
+            JobKind::Repair | JobKind::AfterAccident => Said::met(Why::plain("no-new-parts"), Place::Part("container")),
+            _ => Said::missing(Place::Part("container")),
+        };
+    }
+    let mut count = 0_u32;
+    let mut seen: Vec<&Part> = Vec::new();
+    for part in parts {
+        if part.serial.is_empty() && part.batch.is_empty() {
+            let why = Why::plain("part-without-serial").with("part", Arg::Code("part-category", part.category.code()));
+            return Said::new(State::Missing, why, Place::Part(part.category.code()));
+        }
+        let is_double = |other: &&&Part| {
+            !part.serial.is_empty()
+                && other.category == part.category
+                && fold(&other.serial) == fold(&part.serial)
+                && fold(&other.maker) == fold(&part.maker)
+        };
+        if part.shared_reason.is_empty() && seen.iter().any(|other| is_double(&other)) {
+            let why = Why::plain("part-doubled").text("serial", &part.serial);
+            return Said::stops(why, Place::Part(part.category.code()));
+        }
+        seen.push(part);
+        count += 1;
+    }
+    Said::met(Why::plain("parts-traceable").number("count", f64::from(count), 0), Place::Part("container"))
+}
+
+/// Parts below container pressure that the UN texts do not ask to be marked one by one.
+fn needs_mark(category: PartCategory) -> bool {
+    !matches!(category, PartCategory::Other | PartCategory::Sensor | PartCategory::GasTightHousing)
+}
+
+pub fn marks(ground: &Ground<'_>) -> Said {
+    let fuel = ground.file.job.fuel;
+    let mut parts = concerned(ground).filter(|part| needs_mark(part.category)).peekable();
+    if parts.peek().is_none() {
+        return match ground.file.job.kind {
+            JobKind::Repair | JobKind::AfterAccident => Said::met(Why::plain("no-new-parts"), Place::Part("container")),
+            _ => Said::missing(Place::Part("container")),
+        };
+    }
+    let mut count = 0_u32;
+    for part in parts {
+        let place = Place::Part(part.category.code());
+        let name = Arg::Code("part-category", part.category.code());
+        if part.approval_mark.trim().is_empty() {
+            return Said::new(State::Missing, Why::plain("mark-missing").with("part", name), place);
+        }
+        match approval_mark::parse(&part.approval_mark) {
+            Ok(ApprovalMark { regulation, .. }) if regulation.fits(fuel) => count += 1,
+            Ok(_) => {
+                let why = Why::plain("mark-other-fuel").with("part", name).text("mark", &part.approval_mark);
+                return Said::stops(why, place);
+            }
+            Err(_) => {
+                let why = Why::plain("mark-unreadable").with("part", name).text("mark", &part.approval_mark);
+                return Said::stops(why, place);
+            }
+        }
+    }
+    Said::met(Why::plain("marks-fit").number("count", f64::from(count), 0), Place::Part("container"))
+}
+
+pub fn storage_in_date(ground: &Ground<'_>) -> Said {
+    let file = ground.file;
+    let is_storage = |part: &&Part| matches!(part.category, PartCategory::Container | PartCategory::Cylinder);
+    let mut met = None;
+    for part in file.fitted().filter(is_storage) {
+        let place = Place::Part(part.category.code());
+        let Some(made_on) = part.made_on else {
+            return Said::new(State::Missing, Why::plain("made-missing"), place);
+        };
+        let limit = ground.book.limit(Quantity::ContainerAgeMonths, &file.job, &file.vehicle, None, ground.today);
+        let lasts = file_lasts(ground, part);
+        // At fitting the age counts on the day of fitting; later the duty counts.
+        let by_age = limit.and_then(|limit| limit.most).and_then(|(months, _)| {
+            #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few hundred months")]
+            months_later(made_on, months as u32, Precision::Month).ok()
+        });
+        let last = [by_age, lasts].into_iter().flatten().min();
+        if let Some(last) = last
+            && last < ground.today
+        {
+            let why = Why::plain("storage-expired").with("on", Arg::Date(last)).text("serial", &part.serial);
+            return Said::stops(why, place);
+        }
+        let mut why = Why::plain(if last.is_some() { "storage-in-date" } else { "storage-no-limit" });
+        why = why.text("serial", &part.serial).with("made", Arg::Date(made_on));
+        if let Some(last) = last {
+            why = why.with("on", Arg::Date(last));
+        }
+        met = Some(Said::met(why, place));
+    }
+    met.unwrap_or_else(|| Said::missing(Place::Part("container")))
+}
+
+/// The day on which the shop's or the code's interval for this vessel ends.
+fn file_lasts(ground: &Ground<'_>, part: &Part) -> Option<time::Date> {
+    use super::line::{Anchor, Count};
+    let lines = ground.book.intervals(&ground.file.job, ground.today);
+    let ends = lines.into_iter().filter(|line| line.part == Some(part.category) && line.anchor == Anchor::Made);
+    ends.filter_map(|line| {
+        let precision = if line.count == Count::MonthEnd { Precision::Month } else { Precision::Day };
+        months_later(part.made_on?, line.months?, precision).ok()
+    })
+    .min()
+}
+
+pub fn cylinder_table(ground: &Ground<'_>) -> Said {
+    let place = Place::Evidence("cylinder-table", "", "rows");
+    let shown = ground.file.shown("cylinder-table", "", |body| match body {
+        Evidence::CylinderTable(table) => Some(table),
+        _ => None,
+    });
+    let Some((entry, table)) = shown else {
+        return Said::missing(place);
+    };
+    let wanted = ground.file.vehicle.engine_cylinders.unwrap_or(0);
+    let have = i64::try_from(table.rows.len()).unwrap_or(i64::MAX);
+    let every = (1..=wanted).all(|n| table.rows.iter().any(|row| row.engine_cylinder == n));
+    if have != wanted || !every {
+        #[allow(clippy::cast_precision_loss, reason = "at most twelve")]
+        let why = Why::plain("cylinders-incomplete").number("have", have as f64, 0).number("wanted", wanted as f64, 0);
+        return Said::new(State::Missing, why, place).on(entry);
+    }
+    if let Some(injector) = table.doubled_injector() {
+        #[allow(clippy::cast_precision_loss, reason = "at most twelve")]
+        let why = Why::plain("injector-doubled").number("injector", injector as f64, 0);
+        return Said::stops(why, place).on(entry);
+    }
+    if let Some(row) = table.rows.iter().find(|row| !row.answers) {
+        #[allow(clippy::cast_precision_loss, reason = "at most twelve")]
+        let why = Why::plain("cylinder-silent").number("cylinder", row.engine_cylinder as f64, 0);
+        return Said::stops(why, place).on(entry);
+    }
+    #[allow(clippy::cast_precision_loss, reason = "at most twelve")]
+    let why = Why::plain("cylinders-answer").number("count", wanted as f64, 0);
+    Said::met(why, place).on(entry)
+}
+
+pub fn checklist(ground: &Ground<'_>, group: &str) -> Said {
+    let file = ground.file;
+    let lines: Vec<_> = ground.book.checks(&file.job).into_iter().filter(|line| line.group == group).collect();
+    let place = Place::Evidence("checklist", "", "answers");
+    let shown = file.shown("checklist", "", |body| match body {
+        Evidence::Checklist(checklist) => Some(checklist),
+        _ => None,
+    });
+    let Some((entry, checklist)) = shown else {
+        return Said::missing(place);
+    };
+    let mut passed = 0_u32;
+    let mut open = 0_u32;
+    for line in &lines {
+        match checklist.answers.get(&line.id) {
+            Some(answer) if answer.answer == CheckAnswer::Fail => {
+                let why = Why::plain("check-fails").with("line", Arg::Key(format!("check-{}", line.id)));
+                return Said::stops(why.text("note", &answer.note), place).on(entry);
+            }
+            Some(answer) if answer.answer == CheckAnswer::NotApplicable && !line.may_not_apply => open += 1,
+            Some(_) => passed += 1,
+            None => open += 1,
+        }
+    }
+    let why = |key| Why::plain(key).number("done", f64::from(passed), 0).number("all", f64::from(passed + open), 0);
+    if open > 0 || lines.is_empty() {
+        return Said::new(State::Missing, why("checklist-open"), place).on(entry);
+    }
+    Said::met(why("checklist-done"), place).on(entry)
+}
+
+pub fn level_sensing(ground: &Ground<'_>) -> Said {
+    let place = Place::Evidence("level-sensing", "", "how");
+    let shown = ground.file.shown("level-sensing", "", |body| match body {
+        Evidence::LevelSensing(one) => Some(one),
+        _ => None,
+    });
+    let Some((entry, one)) = shown else {
+        return Said::missing(place);
+    };
+    if one.how == LevelSensingKind::Reckoned && !one.is_routine_explained {
+        return Said::new(State::Missing, Why::plain("fill-routine-not-explained"), place).on(entry);
+    }
+    Said::met(Why::plain("level-sensing").with("how", Arg::Code("level-sensing", one.how.code())), place).on(entry)
+}

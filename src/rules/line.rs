@@ -1,0 +1,390 @@
+//! One row of a rule set: a proof, a limit, an interval, a line of the checklist, a topic of the hand-over.
+//!
+//! Each carries its source and whether that source was read. The lists it applies to (kinds, fuels, systems) mean
+//! "all" when they are left out.
+
+use serde::Deserialize;
+use time::Date;
+
+use crate::model::coded;
+use crate::model::duty::DutyKind;
+use crate::model::evidence::Section;
+use crate::model::job::{Fuel, Job, JobKind, SystemKind};
+use crate::model::part::PartCategory;
+use crate::model::stage::Stage;
+
+coded! {
+    /// By when a proof must be met.
+    "deadline" Deadline {
+        /// Before the certificate is issued.
+        Issue = "issue",
+        /// Before the vehicle is handed over.
+        HandOver = "hand-over",
+        /// Later: it becomes a duty.
+        After = "after",
+    }
+}
+
+coded! {
+    /// Whether a signatory may let it pass.
+    "waive" Waive {
+        /// Nobody may.
+        Never = "never",
+        /// A signatory may, with a reason that is printed.
+        Signatory = "signatory",
+    }
+}
+
+coded! {
+    /// How a result is held against a limit.
+    "decision-rule" DecisionRule {
+        /// The reading alone against the limit (ILAC-G8:09/2019, 4.2.1).
+        Simple = "simple",
+        /// The limit drawn in by the expanded uncertainty (ILAC-G8:09/2019, 4.2.2, w = U).
+        Guarded = "guarded",
+    }
+}
+
+coded! {
+    /// What a limit line limits; the unit is in the name.
+    "quantity" Quantity {
+        /// Spread of compression between engine cylinders, per cent.
+        CompressionSpreadPercent = "compression-spread-percent",
+        /// Coolant when suitability or calibration is measured, C.
+        CoolantC = "coolant-c",
+        /// LPG vaporiser when calibrating, C.
+        VaporiserC = "vaporiser-c",
+        /// Difference of total trims between gas and petrol, per cent.
+        TrimDifferencePercent = "trim-difference-percent",
+        /// Loss of a section, cm3/h at 15 C and 101.325 kPa.
+        LeakCm3H = "leak-cm3-h",
+        /// Time until gas is shut off, s.
+        ShutOffS = "shut-off-s",
+        /// CO at idle, per cent by volume.
+        IdleCoPercent = "idle-co-percent",
+        /// CO at raised idle, per cent by volume.
+        RaisedCoPercent = "raised-co-percent",
+        /// Lambda at raised idle.
+        RaisedLambda = "raised-lambda",
+        /// Engine speed of raised idle, 1/min.
+        RaisedRpm = "raised-rpm",
+        /// Share of a container's water capacity that the fill stop lets in, per cent.
+        FillPercent = "fill-percent",
+        /// Age of a container at fitting, months.
+        ContainerAgeMonths = "container-age-months",
+        /// Driving on each fuel before fault codes are read again, km.
+        AfterDriveKm = "after-drive-km",
+    }
+}
+
+/// What a proof needs to be met.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Need {
+    /// Identity, plate and what the sums need to know.
+    VehicleKnown,
+    /// A keeper with name and a way to be reached.
+    KeeperKnown,
+    /// Odometer at arrival.
+    Odometer,
+    /// A photo in this slot.
+    Photo(String),
+    /// Suitability, not "not suitable".
+    Suitable,
+    /// A nozzle that fits.
+    Nozzle,
+    /// A container that fits.
+    ContainerSized,
+    /// One of these parts, with serial or batch.
+    Part(Vec<PartCategory>),
+    /// Every part has a serial or a batch, none doubled.
+    PartsTraceable,
+    /// Every part that must be approved carries a mark that fits the fuel.
+    MarksFitFuel,
+    /// Container or cylinder within its date.
+    StorageInDate,
+    /// A row for each engine cylinder, each answering, no injector twice.
+    CylinderTable,
+    /// Every line of this group of the checklist passed.
+    Checklist(String),
+    /// How the level is known.
+    LevelSensing,
+    /// Calibrated with engine and vaporiser warm.
+    CalibratedWarm,
+    /// Calibrated in closed loop without fault codes.
+    CalibratedClean,
+    /// The nozzle served.
+    NozzleAdequate,
+    /// Trims on both fuels within the limit.
+    Trims,
+    /// No fault codes after driving on both fuels.
+    CleanAfterDrive,
+    /// All joints of a section searched and dry.
+    LeakJoints(Section),
+    /// Pressure decay of a section within the shop's limit.
+    LeakDecay(Section),
+    /// Exhaust on petrol within limits.
+    ExhaustPetrol,
+    /// Exhaust on gas within limits.
+    ExhaustGas,
+    /// Changes over and back, returns to petrol when empty.
+    Changeover,
+    /// Gas shut with ignition off and with the engine stalled.
+    ShutOff,
+    /// Filling stops by itself.
+    FillStop,
+    /// Level shows right.
+    Level,
+    /// Housing vent open, excess-flow valve present.
+    VentAndExcessFlow,
+    /// Plate or label in place.
+    Label,
+    /// No open finding in this job.
+    FindingsDecided,
+    /// All topics explained and manuals given.
+    Instructed,
+    /// Taken over with a signature.
+    Received,
+}
+
+/// A proof.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ProofLine {
+    /// Name for ever; also the language key behind `proof-`.
+    pub id: String,
+    /// Shown on this stage.
+    pub stage: Stage,
+    /// What meets it.
+    pub needs: Need,
+    /// Job kinds.
+    #[serde(default)]
+    pub kinds: Vec<JobKind>,
+    /// Gases.
+    #[serde(default)]
+    pub fuels: Vec<Fuel>,
+    /// Ways of metering.
+    #[serde(default)]
+    pub systems: Vec<SystemKind>,
+    /// By when.
+    #[serde(default = "issue")]
+    pub before: Deadline,
+    /// Who may waive it.
+    #[serde(default = "signatory")]
+    pub waive: Waive,
+    /// It may be "not applicable" to a vehicle.
+    #[serde(default)]
+    pub may_not_apply: bool,
+    /// Document and paragraph.
+    pub source: String,
+    /// The source was read.
+    pub checked: bool,
+    /// First day in force.
+    #[serde(default)]
+    pub from_on: Option<Date>,
+    /// Last day in force.
+    #[serde(default)]
+    pub to_on: Option<Date>,
+    /// A shop's own words for a proof that the language files do not know.
+    #[serde(default)]
+    pub title: Option<String>,
+}
+
+fn issue() -> Deadline {
+    Deadline::Issue
+}
+
+fn signatory() -> Waive {
+    Waive::Signatory
+}
+
+/// A limit.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct LimitLine {
+    /// Name for ever.
+    pub id: String,
+    /// What is limited.
+    pub quantity: Quantity,
+    /// Not below.
+    #[serde(default)]
+    pub least: Option<f64>,
+    /// Not above.
+    #[serde(default)]
+    pub most: Option<f64>,
+    /// How it is held against a result.
+    #[serde(default = "simple")]
+    pub decision: DecisionRule,
+    /// Gases.
+    #[serde(default)]
+    pub fuels: Vec<Fuel>,
+    /// Sections, for a leak limit.
+    #[serde(default)]
+    pub sections: Vec<Section>,
+    /// Only vehicles with (or without) a closed-loop catalyst.
+    #[serde(default)]
+    pub catalyst: Option<bool>,
+    /// Only vehicles first registered on or after this day.
+    #[serde(default)]
+    pub registered_from: Option<Date>,
+    /// Only vehicles first registered on or before this day.
+    #[serde(default)]
+    pub registered_to: Option<Date>,
+    /// Document and paragraph, or "common practice".
+    pub source: String,
+    /// The source was read.
+    pub checked: bool,
+    /// First day in force.
+    #[serde(default)]
+    pub from_on: Option<Date>,
+    /// Last day in force.
+    #[serde(default)]
+    pub to_on: Option<Date>,
+}
+
+fn simple() -> DecisionRule {
+    DecisionRule::Simple
+}
+
+coded! {
+    /// From which day an interval counts.
+    "anchor" Anchor {
+        /// The day of hand-over or fitting.
+        Fitted = "fitted",
+        /// The date of manufacture of the part.
+        Made = "made",
+        /// First registration of the vehicle.
+        Registered = "registered",
+    }
+}
+
+coded! {
+    /// How an interval in months ends.
+    "count" Count {
+        /// On the same day of the month.
+        Day = "day",
+        /// On the last day of the month.
+        MonthEnd = "month-end",
+    }
+}
+
+/// A dated duty.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct IntervalLine {
+    /// Name for ever.
+    pub id: String,
+    /// What falls due.
+    pub duty: DutyKind,
+    /// Job kinds that start it.
+    #[serde(default)]
+    pub kinds: Vec<JobKind>,
+    /// Gases.
+    #[serde(default)]
+    pub fuels: Vec<Fuel>,
+    /// For each fitted part of this category; left out: once a vehicle.
+    #[serde(default)]
+    pub part: Option<PartCategory>,
+    /// Months.
+    #[serde(default)]
+    pub months: Option<u32>,
+    /// Kilometres.
+    #[serde(default)]
+    pub km: Option<i64>,
+    /// Counted from.
+    pub anchor: Anchor,
+    /// How the months end.
+    #[serde(default = "to_the_day")]
+    pub count: Count,
+    /// Document and paragraph.
+    pub source: String,
+    /// The source was read.
+    pub checked: bool,
+    /// First day in force.
+    #[serde(default)]
+    pub from_on: Option<Date>,
+    /// Last day in force.
+    #[serde(default)]
+    pub to_on: Option<Date>,
+}
+
+fn to_the_day() -> Count {
+    Count::Day
+}
+
+/// A line of the fitting checklist; its words are behind `check-` in the language files.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CheckLine {
+    /// Name for ever.
+    pub id: String,
+    /// The group that a proof asks for.
+    pub group: String,
+    /// Gases.
+    #[serde(default)]
+    pub fuels: Vec<Fuel>,
+    /// "Not applicable" is an answer.
+    #[serde(default)]
+    pub may_not_apply: bool,
+    /// Document and paragraph.
+    pub source: String,
+    /// The source was read.
+    pub checked: bool,
+    /// A shop's own words.
+    #[serde(default)]
+    pub title: Option<String>,
+}
+
+/// A topic of the hand-over; its words are behind `topic-` in the language files.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct TopicLine {
+    /// Name for ever.
+    pub id: String,
+    /// Gases.
+    #[serde(default)]
+    pub fuels: Vec<Fuel>,
+    /// Document and paragraph, or "common practice".
+    pub source: String,
+    /// The source was read.
+    pub checked: bool,
+    /// A shop's own words.
+    #[serde(default)]
+    pub title: Option<String>,
+}
+
+/// Empty means all.
+pub(super) fn applies<T: PartialEq>(list: &[T], one: &T) -> bool {
+    list.is_empty() || list.contains(one)
+}
+
+/// A day lies within the line's own dates.
+pub(super) fn in_force(from_on: Option<Date>, to_on: Option<Date>, on: Date) -> bool {
+    from_on.is_none_or(|from| from <= on) && to_on.is_none_or(|to| on <= to)
+}
+
+impl ProofLine {
+    /// The line asks something of this job on this day.
+    pub fn asks(&self, job: &Job, on: Date) -> bool {
+        in_force(self.from_on, self.to_on, on)
+            && applies(&self.kinds, &job.kind)
+            && applies(&self.fuels, &job.fuel)
+            && applies(&self.systems, &job.system_kind)
+    }
+
+    /// Nobody may waive what can hurt: leak, container date, fixing, vent, shut-off, mark. A looser line of a shop
+    /// cannot change that, so it is asked of the need, not of the text.
+    pub fn is_never_waived(&self) -> bool {
+        let never_by_nature = match &self.needs {
+            Need::LeakJoints(_)
+            | Need::LeakDecay(_)
+            | Need::StorageInDate
+            | Need::VentAndExcessFlow
+            | Need::ShutOff
+            | Need::MarksFitFuel => true,
+            Need::Checklist(group) => group == "fixing" || group == "housing",
+            _ => false,
+        };
+        never_by_nature || self.waive == Waive::Never
+    }
+}

@@ -1,0 +1,117 @@
+//! A rule set: one TOML file of one code, country or shop, read strictly.
+
+use serde::Deserialize;
+use sha2::{Digest, Sha256};
+
+use super::line::{CheckLine, IntervalLine, LimitLine, ProofLine, TopicLine};
+
+/// A rule set as read.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RuleSet {
+    /// Short name: "un-baseline".
+    pub name: String,
+    /// Version: year and month.
+    pub version: String,
+    /// Title as papers print it.
+    pub title: String,
+    /// SHA-256 of the text it was read from, hexadecimal.
+    #[serde(skip)]
+    pub sha256: String,
+    /// Lines the shop adopted itself; printed as "shop limit".
+    #[serde(default)]
+    pub is_shop: bool,
+    /// Proofs.
+    #[serde(default)]
+    pub proof: Vec<ProofLine>,
+    /// Limits.
+    #[serde(default)]
+    pub limit: Vec<LimitLine>,
+    /// Dated duties.
+    #[serde(default)]
+    pub interval: Vec<IntervalLine>,
+    /// Checklist.
+    #[serde(default)]
+    pub check: Vec<CheckLine>,
+    /// Hand-over topics.
+    #[serde(default)]
+    pub topic: Vec<TopicLine>,
+}
+
+/// Why a text is no rule set.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct BadSet {
+    /// Line of the text, from 1, when known.
+    pub line: Option<usize>,
+    /// What is wrong, in the words of the reader.
+    pub why: String,
+}
+
+impl std::fmt::Display for BadSet {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self.line {
+            Some(line) => write!(f, "line {line}: {}", self.why),
+            None => f.write_str(&self.why),
+        }
+    }
+}
+
+impl std::error::Error for BadSet {}
+
+impl RuleSet {
+    /// Reads a set.
+    ///
+    /// # Errors
+    /// [`BadSet`] with the line: an unknown key, a wrong value, an id given twice, a limit that limits nothing, an
+    /// interval without months and kilometres.
+    pub fn read(text: &str) -> Result<Self, BadSet> {
+        let mut set: Self = toml::from_str(text).map_err(|error| BadSet {
+            line: error.span().map(|span| 1 + text[..span.start.min(text.len())].matches('\n').count()),
+            why: error.message().to_owned(),
+        })?;
+        set.check_sense(text)?;
+        let digest = Sha256::digest(text.as_bytes());
+        set.sha256 = digest.iter().map(|byte| format!("{byte:02x}")).collect();
+        Ok(set)
+    }
+
+    fn check_sense(&self, text: &str) -> Result<(), BadSet> {
+        let ids = self.proof.iter().map(|one| &one.id);
+        let ids = ids.chain(self.limit.iter().map(|one| &one.id)).chain(self.interval.iter().map(|one| &one.id));
+        let ids: Vec<_> = ids.chain(self.check.iter().map(|one| &one.id)).collect();
+        let bad = |id: &str, why: String| {
+            let quoted = format!("\"{id}\"");
+            let line = text.lines().position(|line| line.contains(&quoted)).map(|n| n + 1);
+            Err(BadSet { line, why })
+        };
+        for (n, id) in ids.iter().enumerate() {
+            if ids[..n].contains(id) {
+                return bad(id, format!("the id {id} is given twice"));
+            }
+        }
+        for limit in &self.limit {
+            let finite = [limit.least, limit.most].into_iter().flatten().all(f64::is_finite);
+            if !finite || (limit.least.is_none() && limit.most.is_none()) {
+                return bad(&limit.id, format!("{} needs least or most, as a number", limit.id));
+            }
+        }
+        for interval in &self.interval {
+            if interval.months.is_none() && interval.km.is_none() {
+                return bad(&interval.id, format!("{} needs months or km", interval.id));
+            }
+        }
+        Ok(())
+    }
+}
+
+/// Text of a set that ships with the program.
+pub fn embedded(name: &str) -> Option<&'static str> {
+    EMBEDDED.iter().find(|(known, _)| *known == name).map(|(_, text)| *text)
+}
+
+/// The sets that ship with the program.
+pub const EMBEDDED: &[(&str, &str)] = &[
+    ("un-baseline", include_str!("sets/un-baseline.toml")),
+    ("eu-roadworthiness", include_str!("sets/eu-roadworthiness.toml")),
+    ("shop", include_str!("sets/shop.toml")),
+];
