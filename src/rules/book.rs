@@ -88,8 +88,10 @@ impl RuleBook {
             }
         }
         let deciding = [&limit.least, &limit.most].into_iter().flatten();
-        limit.is_shop = deciding.clone().count() > 0 && deciding.clone().all(|(_, line)| self.is_shop_line(&line.id));
-        (limit.least.is_some() || limit.most.is_some()).then_some(limit)
+        let is_shop = deciding.clone().all(|(_, line)| self.is_shop_line(&line.id));
+        let is_any = deciding.count() > 0;
+        limit.is_shop = is_shop;
+        is_any.then_some(limit)
     }
 
     fn is_shop_line(&self, id: &str) -> bool {

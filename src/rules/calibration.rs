@@ -34,7 +34,8 @@ pub fn warm(ground: &Ground<'_>) -> Said {
         if let Some((least, _)) = limit.and_then(|limit| limit.least)
             && got < least
         {
-            return Said::stops(Why::plain(key).number("got", got, 0).number("least", least, 0), place(field)).on(entry);
+            return Said::stops(Why::plain(key).number("got", got, 0).number("least", least, 0), place(field))
+                .on(entry);
         }
     }
     Said::met(Why::plain("calibrated-warm").number("vaporiser", one.vaporiser_c, 0), place("coolant_c")).on(entry)

@@ -5,7 +5,7 @@ use super::line::Quantity;
 use super::proof::{Arg, Place, Said, State, Why};
 use crate::calc::due::{Precision, months_later};
 use crate::model::Coded;
-use crate::model::approval_mark::{self, ApprovalMark};
+use crate::model::approval_mark::ApprovalMark;
 use crate::model::evidence::{CheckAnswer, Evidence, LevelSensingKind, NozzleVerdict};
 use crate::model::job::JobKind;
 use crate::model::part::{Part, PartCategory, fold};
@@ -19,16 +19,12 @@ pub fn nozzle(ground: &Ground<'_>) -> Said {
     let Some((entry, sheet)) = shown else {
         return Said::missing(place);
     };
-    match (sheet.verdict, sheet.chosen_mm) {
-        (NozzleVerdict::Fits, Some(chosen_mm)) => {
-            let why = Why::plain("nozzle-fits").number("chosen", chosen_mm, 2).number("needed", sheet.needed_mm, 2);
-            Said::met(why, place).on(entry)
-        }
-        _ => {
-            let why = Why::plain("nozzle-fits-not").with("verdict", Arg::Code("nozzle-verdict", sheet.verdict.code()));
-            Said::stops(why, place).on(entry)
-        }
+    if let (NozzleVerdict::Fits, Some(chosen_mm)) = (sheet.verdict, sheet.chosen_mm) {
+        let why = Why::plain("nozzle-fits").number("chosen", chosen_mm, 2).number("needed", sheet.needed_mm, 2);
+        return Said::met(why, place).on(entry);
     }
+    let why = Why::plain("nozzle-fits-not").with("verdict", Arg::Code("nozzle-verdict", sheet.verdict.code()));
+    Said::stops(why, place).on(entry)
 }
 
 pub fn container_sized(ground: &Ground<'_>) -> Said {
@@ -123,8 +119,8 @@ pub fn marks(ground: &Ground<'_>) -> Said {
         if part.approval_mark.trim().is_empty() {
             return Said::new(State::Missing, Why::plain("mark-missing").with("part", name), place);
         }
-        match approval_mark::parse(&part.approval_mark) {
-            Ok(ApprovalMark { regulation, .. }) if regulation.fits(fuel) => count += 1,
+        match part.approval_mark.parse::<ApprovalMark>() {
+            Ok(mark) if mark.fits(fuel) => count += 1,
             Ok(_) => {
                 let why = Why::plain("mark-other-fuel").with("part", name).text("mark", &part.approval_mark);
                 return Said::stops(why, place);

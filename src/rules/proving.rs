@@ -41,7 +41,10 @@ pub fn leak_joints(ground: &Ground<'_>, section: Section) -> Said {
         return Said::stops(Why::plain("joint-leaks").text("joint", &leak.name), place).on(entry);
     }
     let why = |key| {
-        Why::plain(key).number("dry", dry, 0).number("all", all, 0).with("how", Arg::Code("leak-method", test.method.code()))
+        Why::plain(key)
+            .number("dry", dry, 0)
+            .number("all", all, 0)
+            .with("how", Arg::Code("leak-method", test.method.code()))
     };
     if dry < all || test.joints.is_empty() {
         return Said::new(State::Missing, why("joints-open"), place).on(entry);
@@ -204,11 +207,8 @@ pub fn fill_stop(ground: &Ground<'_>) -> Said {
         return Said::new(State::Missing, Why::plain("fill-litres-missing"), at("fill_stop_l")).on(entry);
     };
     let file = ground.file;
-    let capacity_l: f64 = file
-        .fitted()
-        .filter(|part| part.category == PartCategory::Container)
-        .filter_map(|part| part.capacity_l)
-        .sum();
+    let capacity_l: f64 =
+        file.fitted().filter(|part| part.category == PartCategory::Container).filter_map(|part| part.capacity_l).sum();
     if capacity_l <= 0.0 {
         return Said::new(State::Missing, Why::plain("capacity-missing"), Place::Part("container")).on(entry);
     }

@@ -137,9 +137,20 @@ pub fn exhaust(file: &JobFile, book: &RuleBook, entry: &Entry, seen: &Exhaust, d
     let errors = PermissibleErrors::default();
     let expanded = |half_width: f64| 2.0 * half_width / 3.0_f64.sqrt();
     let co_u = expanded(errors.co_percent);
-    let idle_co = judged(seen.idle.co_percent, co_u, limit(Quantity::IdleCoPercent), None, vehicle.maker_idle_co_percent);
-    let raised_co =
-        judged(seen.raised.co_percent, co_u, limit(Quantity::RaisedCoPercent), None, vehicle.maker_raised_co_percent);
+    let idle_co = judged(
+        seen.idle.co_percent,
+        co_u,
+        limit(Quantity::IdleCoPercent).as_ref(),
+        None,
+        vehicle.maker_idle_co_percent,
+    );
+    let raised_co = judged(
+        seen.raised.co_percent,
+        co_u,
+        limit(Quantity::RaisedCoPercent).as_ref(),
+        None,
+        vehicle.maker_raised_co_percent,
+    );
     let fuel = match (seen.on_gas, file.job.fuel) {
         (false, _) => ExhaustFuel::Petrol,
         (true, Fuel::Lpg) => ExhaustFuel::Lpg,
@@ -148,7 +159,13 @@ pub fn exhaust(file: &JobFile, book: &RuleBook, entry: &Entry, seen: &Exhaust, d
     let reading = reading(fuel, &seen.raised);
     let raised_lambda = lambda::lambda(&reading).and_then(|value| {
         let u = lambda::lambda_uncertainty(&reading, &errors)?.expanded()?;
-        Ok(judged(value, u, limit(Quantity::RaisedLambda), vehicle.maker_lambda_least, vehicle.maker_lambda_most))
+        Ok(judged(
+            value,
+            u,
+            limit(Quantity::RaisedLambda).as_ref(),
+            vehicle.maker_lambda_least,
+            vehicle.maker_lambda_most,
+        ))
     });
     let differs = match (&raised_lambda, seen.raised.analyser_lambda) {
         (Ok(ours), Some(its)) if lambda::differs_from_analyser(ours.value, its) => Some((ours.value, its)),
@@ -173,14 +190,14 @@ fn reading(fuel: ExhaustFuel, point: &ExhaustPoint) -> lambda::Exhaust {
 fn judged(
     value: f64,
     expanded_uncertainty: f64,
-    limit: Option<Limit>,
+    limit: Option<&Limit>,
     maker_least: Option<f64>,
     maker_most: Option<f64>,
 ) -> ValueJudged {
-    let line = limit.as_ref().and_then(Limit::line).cloned();
+    let line = limit.and_then(Limit::line).cloned();
     let of_lines = |side: &Option<(f64, _)>| side.as_ref().map(|(number, _)| *number);
     let by_maker = maker_least.is_some() || maker_most.is_some();
-    let (least, most) = match &limit {
+    let (least, most) = match limit {
         _ if by_maker => (maker_least, maker_most),
         Some(limit) => (of_lines(&limit.least), of_lines(&limit.most)),
         None => (None, None),

@@ -1,5 +1,7 @@
 //! A rule set: one TOML file of one code, country or shop, read strictly.
 
+use std::fmt::Write as _;
+
 use serde::Deserialize;
 use sha2::{Digest, Sha256};
 
@@ -70,8 +72,11 @@ impl RuleSet {
             why: error.message().to_owned(),
         })?;
         set.check_sense(text)?;
-        let digest = Sha256::digest(text.as_bytes());
-        set.sha256 = digest.iter().map(|byte| format!("{byte:02x}")).collect();
+        set.sha256 = Sha256::digest(text.as_bytes()).iter().fold(String::new(), |mut hex, byte| {
+            // Writing into a String cannot fail.
+            let _ = write!(hex, "{byte:02x}");
+            hex
+        });
         Ok(set)
     }
 
