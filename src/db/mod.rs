@@ -9,7 +9,12 @@ use sqlx::pool::PoolConnection;
 
 pub mod audit;
 pub mod branches;
+pub mod evidence;
+pub mod job_files;
+pub mod jobs;
+pub mod numbers;
 mod open;
+pub mod parts;
 pub mod people;
 pub mod sends;
 pub mod sessions;

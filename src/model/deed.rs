@@ -72,4 +72,30 @@ deeds! {
     "device-enrolled" DeviceEnrolled on device: DeviceId { name: String }
     /// A tablet was taken out of use.
     "device-ended" DeviceEnded on device: DeviceId {}
+    /// A job file was opened.
+    "job-opened" JobOpened on job: JobId { number: String, vehicle: VehicleId }
+    /// Work waits.
+    "hold-begun" HoldBegun on job: JobId { hold: HoldId, reason: String }
+    /// Work goes on.
+    "hold-ended" HoldEnded on job: JobId {}
+    /// A job was called off.
+    "job-cancelled" JobCancelled on job: JobId { reason: String }
+    /// A vehicle left without certificate.
+    "job-released" JobReleased on job: JobId { reason: String, is_gas_shut_off: bool }
+    /// A vehicle was handed over with its certificate.
+    "job-handed-over" JobHandedOver on job: JobId { duties: u32 }
+    /// Something was measured or answered.
+    "evidence-recorded" EvidenceRecorded on job: JobId { evidence: EvidenceId, kind: String, subject: String }
+    /// An entry was corrected by a new one.
+    "evidence-corrected" EvidenceCorrected on job: JobId { evidence: EvidenceId, replaces: EvidenceId, kind: String, reason: String }
+    /// A part was fitted.
+    "part-fitted" PartFitted on part: PartId { job: JobId, category: String, serial: String }
+    /// What is written on a part was changed.
+    "part-changed" PartChanged on part: PartId { job: JobId, changed: Vec<String> }
+    /// A part was taken off.
+    "part-removed" PartRemoved on part: PartId { job: JobId, reason: String }
+    /// A proof was let pass.
+    "proof-waived" ProofWaived on job: JobId { waiver: WaiverId, proof: String, how: String, reason: String }
+    /// A waiver was taken back.
+    "waiver-ended" WaiverEnded on job: JobId { waiver: WaiverId }
 }

@@ -4,7 +4,7 @@
 use time::Date;
 
 use super::line::{CheckLine, IntervalLine, LimitLine, ProofLine, Quantity, TopicLine, applies, in_force};
-use super::set::RuleSet;
+use super::set::{BadSet, EMBEDDED, RuleSet};
 use crate::model::evidence::Section;
 use crate::model::job::Job;
 use crate::model::vehicle::Vehicle;
@@ -42,6 +42,15 @@ impl Limit {
 }
 
 impl RuleBook {
+    /// The sets that ship with the program: the base, the exhaust limits, a shop's first own lines.
+    ///
+    /// # Errors
+    /// [`BadSet`] never in a tested build; a set that does not read is named, not skipped.
+    pub fn shipped() -> Result<Self, BadSet> {
+        let sets = EMBEDDED.iter().map(|(_, text)| RuleSet::read(text));
+        Ok(Self { sets: sets.collect::<Result<_, _>>()? })
+    }
+
     /// What the book is called on papers: each set with its version.
     pub fn titles(&self) -> Vec<(String, String)> {
         self.sets.iter().map(|set| (set.title.clone(), set.version.clone())).collect()

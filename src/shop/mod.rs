@@ -17,10 +17,14 @@ use crate::db::{self, Con, Database, Writing};
 use crate::model::deed::Deed;
 use crate::model::person::Actor;
 
+pub mod evidence;
+pub mod jobs;
+pub mod parts;
 pub mod people;
 mod refusal;
 mod secret;
 pub mod sign_in;
+pub mod waivers;
 
 pub use refusal::Refusal;
 pub use secret::{Hasher, Token};

@@ -1,0 +1,84 @@
+//! Evidence is recorded: once, on a live job, by a person, not in the future and not before the vehicle came.
+
+use uuid::Uuid;
+
+use super::{Refusal, Shop, Work};
+use crate::db;
+use crate::model::deed::Deed;
+use crate::model::evidence::NewEvidence;
+use crate::model::ids::{EvidenceId, JobId};
+use crate::model::person::Actor;
+
+impl Shop {
+    /// Writes an entry down; with `replaces_id` it corrects an earlier one and must say why.
+    ///
+    /// # Errors
+    /// [`Refusal::Stale`] when somebody recorded or corrected the same thing since the form was opened;
+    /// [`Refusal::Field`] for a time in the future or before intake, a correction without reason, an instrument or
+    /// attachment that is not there.
+    pub async fn record_evidence(
+        &self,
+        who: &Actor,
+        key: Option<Uuid>,
+        job: JobId,
+        new: NewEvidence,
+    ) -> Result<EvidenceId, Refusal> {
+        self.deed(who, key, async move |mut work: Work| {
+            let id = work.record_evidence(job, &new).await?;
+            let deed = match new.replaces_id {
+                Some(replaces) => Deed::EvidenceCorrected {
+                    job,
+                    evidence: id,
+                    replaces,
+                    kind: new.body.kind().to_owned(),
+                    reason: new.replaces_reason,
+                },
+                None => Deed::EvidenceRecorded {
+                    job,
+                    evidence: id,
+                    kind: new.body.kind().to_owned(),
+                    subject: new.body.subject().to_owned(),
+                },
+            };
+            work.done(deed, id).await
+        })
+        .await
+    }
+}
+
+impl Work {
+    /// Records inside a larger deed; the caller writes the audit line.
+    pub(super) async fn record_evidence(&mut self, job: JobId, new: &NewEvidence) -> Result<EvidenceId, Refusal> {
+        let (branch, now, person) = (self.who.branch, self.now, self.person()?);
+        let job = self.live_job(job).await?;
+        if let Some(measured_at) = new.measured_at {
+            if measured_at > now {
+                return Err(Refusal::Field { field: "measured_at", why: "wrong-future" });
+            }
+            if measured_at < job.opened_at {
+                return Err(Refusal::Field { field: "measured_at", why: "wrong-before-intake" });
+            }
+        }
+        let all = db::evidence::list(self, branch, job.id).await?;
+        let is_same_slot = |body: &crate::model::evidence::Evidence| {
+            body.kind() == new.body.kind() && body.subject() == new.body.subject()
+        };
+        let current = db::evidence::current(&all).into_iter().find(|entry| is_same_slot(&entry.body));
+        match (current.map(|entry| entry.id), new.replaces_id) {
+            (None, None) => {}
+            (Some(current), Some(replaces)) if current == replaces => {
+                if new.replaces_reason.trim().is_empty() {
+                    return Err(Refusal::Field { field: "replaces_reason", why: "wrong-empty" });
+                }
+            }
+            _ => return Err(Refusal::Stale),
+        }
+        if db::evidence::count_instruments(self, branch, &new.instruments).await? != new.instruments.len() {
+            return Err(Refusal::Field { field: "instruments", why: "wrong-not-a-choice" });
+        }
+        if db::evidence::count_attachments(self, job.id, &new.attachments).await? != new.attachments.len() {
+            return Err(Refusal::Field { field: "attachments", why: "wrong-not-a-choice" });
+        }
+        Ok(db::evidence::insert(self, branch, job.id, new, person, now).await?)
+    }
+}
