@@ -120,3 +120,30 @@ pub const EMBEDDED: &[(&str, &str)] = &[
     ("eu-roadworthiness", include_str!("sets/eu-roadworthiness.toml")),
     ("shop", include_str!("sets/shop.toml")),
 ];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_sets_that_ship_can_be_read() {
+        for (name, text) in EMBEDDED {
+            let set = RuleSet::read(text).unwrap_or_else(|bad| panic!("{name}: {bad}"));
+            assert_eq!(set.name, *name);
+        }
+    }
+
+    #[test]
+    fn an_unknown_key_is_named_with_its_line() {
+        let text = "name = \"x\"\nversion = \"1\"\ntitle = \"X\"\n\n[[limit]]\nid = \"a\"\ncolour = \"red\"\n";
+        let bad = RuleSet::read(text).unwrap_err();
+        assert_eq!(bad.line, Some(7), "{bad}");
+        assert!(bad.why.contains("colour"), "{bad}");
+    }
+
+    #[test]
+    fn a_limit_that_limits_nothing_is_refused() {
+        let text = "name = \"x\"\nversion = \"1\"\ntitle = \"X\"\n\n[[limit]]\nid = \"a\"\nquantity = \"shut-off-s\"\nsource = \"s\"\nchecked = true\n";
+        assert_eq!(RuleSet::read(text).unwrap_err().line, Some(6));
+    }
+}

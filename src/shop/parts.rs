@@ -133,6 +133,7 @@ fn changed_fields(before: &Part, now: &NewPart) -> Vec<String> {
         ("fitted_on", before.fitted_on != now.fitted_on),
     ]
     .into_iter()
-    .filter_map(|(field, has_changed)| has_changed.then(|| field.to_owned()))
+    .filter(|(_, has_changed)| *has_changed)
+    .map(|(field, _)| field.to_owned())
     .collect()
 }

@@ -71,7 +71,8 @@ impl Shop {
             if waiver.kind == WaiverKind::NotApplicable && !proof.may_not_apply {
                 return Err(Refusal::MayNot("refused-always-applies"));
             }
-            let four_eyes = db::settings::find(&mut work, branch, FOUR_EYES).await?.is_some_and(|set| set.value == "yes");
+            let four_eyes =
+                db::settings::find(&mut work, branch, FOUR_EYES).await?.is_some_and(|set| set.value == "yes");
             let measured_it =
                 |at| file.evidence.iter().any(|one| one.person_id == person && Some(one.measured_at) == at);
             if four_eyes && proof.at.is_some() && measured_it(proof.at) {
