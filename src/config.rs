@@ -82,3 +82,262 @@ impl Config {
         self.data.join("fuelwright.db")
     }
 }
+
+/// A value that will not do, or a key that nobody knows.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct BadConfig {
+    /// Where it stands: `fuelwright.toml line 3`, `FUELWRIGHT_LISTEN`, `--listen`.
+    pub place: String,
+    pub key: String,
+    /// What was found; a secret is left out.
+    pub got: String,
+    /// What would do.
+    pub takes: String,
+}
+
+impl fmt::Display for BadConfig {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self { place, key, got, takes } = self;
+        write!(f, "{place}: {key} is {got:?}; it takes {takes}")
+    }
+}
+
+impl std::error::Error for BadConfig {}
+
+/// Every key, as it stands in the file. In the environment it is in capitals behind `FUELWRIGHT_`, with `_` for the dot.
+pub const KEYS: &[&str] = &[
+    "listen",
+    "public_url",
+    "insecure_lan",
+    "trusted_proxies",
+    "network_folder",
+    "mail_folder",
+    "log",
+    "smtp.host",
+    "smtp.port",
+    "smtp.security",
+    "smtp.user",
+    "smtp.password",
+    "smtp.password_file",
+    "smtp.from",
+];
+
+impl Config {
+    /// Reads everything. `flags` are pairs of key and text from the command line; `environment` is the process's, handed
+    /// in so that a test can say what it holds.
+    ///
+    /// # Errors
+    /// The first key that nobody knows or value that will not do, with its place.
+    pub fn load(
+        data: &Path,
+        flags: &[(&str, String)],
+        environment: impl IntoIterator<Item = (String, String)>,
+    ) -> Result<Self, BadConfig> {
+        let mut config = Self::of_folder(data);
+        let file = data.join("fuelwright.toml");
+        match std::fs::read_to_string(&file) {
+            Ok(text) => {
+                for (line, key, got) in read_toml(&text)? {
+                    config.set(&format!("fuelwright.toml line {line}"), &key, &got)?;
+                }
+            }
+            Err(error) if error.kind() == std::io::ErrorKind::NotFound => {}
+            Err(error) => {
+                return Err(bad("fuelwright.toml", "the file", &error.to_string(), "a file that can be read"));
+            }
+        }
+        for (name, got) in environment {
+            // The folder itself, and whatever the tests of this program set, are no settings.
+            let Some(rest) = name.strip_prefix("FUELWRIGHT_").filter(|rest| *rest != "DATA") else { continue };
+            let wanted = rest.to_ascii_lowercase();
+            let key = KEYS.iter().find(|key| key.replace('.', "_") == wanted);
+            config.set(&name, key.copied().unwrap_or(&wanted), &got)?;
+        }
+        for (key, got) in flags {
+            config.set(&format!("--{}", key.replace('_', "-")), key, got)?;
+        }
+        config.whole()
+    }
+
+    fn set(&mut self, place: &str, key: &str, got: &str) -> Result<(), BadConfig> {
+        let wrong = |takes: &str| bad(place, key, got, takes);
+        match key {
+            "listen" => self.listen = got.parse().map_err(|_| wrong("an address and a port, like 127.0.0.1:8460"))?,
+            "public_url" => {
+                self.public_url = Some(url(got).ok_or_else(|| wrong("a link, like https://shop.example.org"))?);
+            }
+            "insecure_lan" => self.insecure_lan = truth(got).ok_or_else(|| wrong("true or false"))?,
+            "network_folder" => self.network_folder = truth(got).ok_or_else(|| wrong("true or false"))?,
+            "trusted_proxies" => {
+                let all = got.split(',').map(str::trim).filter(|one| !one.is_empty());
+                let read: Result<Vec<IpAddr>, _> = all.map(str::parse).collect();
+                self.trusted_proxies = read.map_err(|_| wrong("addresses, like 127.0.0.1, 10.0.0.2"))?;
+            }
+            "mail_folder" => self.mail_folder = Some(PathBuf::from(got)),
+            "log" => got.clone_into(&mut self.log),
+            _ => {
+                let Some(key) = key.strip_prefix("smtp.") else {
+                    return Err(bad(
+                        place,
+                        key,
+                        got,
+                        &format!("nothing: nobody knows this key. Known: {}", KEYS.join(", ")),
+                    ));
+                };
+                self.smtp.get_or_insert_with(Smtp::unset).set(place, key, got)?;
+            }
+        }
+        Ok(())
+    }
+
+    fn whole(self) -> Result<Self, BadConfig> {
+        if let Some(smtp) = &self.smtp {
+            for (key, text) in [("smtp.host", &smtp.host), ("smtp.from", &smtp.from)] {
+                if text.is_empty() {
+                    return Err(bad("configuration", key, "", "a value, as soon as any smtp key is set"));
+                }
+            }
+        }
+        let is_local = self.listen.ip().is_loopback();
+        if !is_local && !self.is_https() && !self.insecure_lan {
+            let takes = "an address of this machine (127.0.0.1), or public_url = \"https://...\" behind a TLS proxy, or \
+                         insecure_lan = true where everybody on the network may be trusted";
+            return Err(bad("configuration", "listen", &self.listen.to_string(), takes));
+        }
+        Ok(self)
+    }
+}
+
+impl Smtp {
+    fn unset() -> Self {
+        let security = "starttls".to_owned();
+        Self { host: String::new(), port: 587, security, user: None, password: None, from: String::new() }
+    }
+
+    fn set(&mut self, place: &str, key: &str, got: &str) -> Result<(), BadConfig> {
+        let wrong = |takes: &str| bad(place, &format!("smtp.{key}"), got, takes);
+        match key {
+            "host" => got.clone_into(&mut self.host),
+            "port" => self.port = got.parse().map_err(|_| wrong("a port, like 587"))?,
+            "security" if matches!(got, "tls" | "starttls" | "none") => got.clone_into(&mut self.security),
+            "security" => return Err(wrong("tls, starttls or none")),
+            "user" => self.user = Some(got.to_owned()),
+            "password" => self.password = Some(Hidden(got.to_owned())),
+            "password_file" => {
+                let text = std::fs::read_to_string(got).map_err(|_| wrong("a file that can be read"))?;
+                self.password = Some(Hidden(text.trim_end_matches(['\r', '\n']).to_owned()));
+            }
+            "from" if got.contains('@') && !got.contains(['\r', '\n']) => got.clone_into(&mut self.from),
+            "from" => return Err(wrong("a mail address, like shop@example.org")),
+            _ => return Err(wrong(&format!("nothing: nobody knows this key. Known: {}", KEYS.join(", ")))),
+        }
+        Ok(())
+    }
+}
+
+fn bad(place: &str, key: &str, got: &str, takes: &str) -> BadConfig {
+    let got = if key == "smtp.password" { "(hidden)" } else { got };
+    BadConfig { place: place.to_owned(), key: key.to_owned(), got: got.to_owned(), takes: takes.to_owned() }
+}
+
+fn truth(text: &str) -> Option<bool> {
+    match text {
+        "true" | "1" | "yes" => Some(true),
+        "false" | "0" | "no" => Some(false),
+        _ => None,
+    }
+}
+
+fn url(text: &str) -> Option<String> {
+    let rest = text.strip_prefix("https://").or_else(|| text.strip_prefix("http://"))?;
+    let good = !rest.is_empty() && rest.chars().all(|c| c.is_ascii_graphic() && !"\"<>?#@\\".contains(c));
+    good.then(|| text.trim_end_matches('/').to_owned())
+}
+
+/// Line, key and value of every entry; one level of tables is folded into the key.
+fn read_toml(text: &str) -> Result<Vec<(usize, String, String)>, BadConfig> {
+    use toml::de::DeTable;
+    let line = |at: usize| text[..at.min(text.len())].matches('\n').count() + 1;
+    let table = DeTable::parse(text).map_err(|error| {
+        let place = format!("fuelwright.toml line {}", line(error.span().map_or(0, |span| span.start)));
+        bad(&place, "the text", error.message(), "TOML")
+    })?;
+    let mut entries = vec![];
+    for (key, value) in table.get_ref() {
+        if let Some(inner) = value.get_ref().as_table() {
+            for (inner_key, value) in inner {
+                let key = format!("{}.{}", key.get_ref(), inner_key.get_ref());
+                entries.push((line(inner_key.span().start), key, plain(value.get_ref())));
+            }
+        } else {
+            entries.push((line(key.span().start), key.get_ref().to_string(), plain(value.get_ref())));
+        }
+    }
+    entries.sort();
+    Ok(entries)
+}
+
+fn plain(value: &toml::de::DeValue<'_>) -> String {
+    use toml::de::DeValue;
+    match value {
+        DeValue::String(text) => text.to_string(),
+        DeValue::Integer(number) => number.to_string(),
+        DeValue::Boolean(truth) => truth.to_string(),
+        DeValue::Array(all) => all.iter().map(|one| plain(one.get_ref())).collect::<Vec<_>>().join(","),
+        other => format!("{other:?}"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn load(file: &str, flags: &[(&str, &str)], environment: &[(&str, &str)]) -> Result<Config, BadConfig> {
+        let folder = tempfile::tempdir().unwrap();
+        std::fs::write(folder.path().join("fuelwright.toml"), file).unwrap();
+        let flags: Vec<_> = flags.iter().map(|(key, text)| (*key, (*text).to_owned())).collect();
+        let environment = environment.iter().map(|(key, text)| ((*key).to_owned(), (*text).to_owned()));
+        Config::load(folder.path(), &flags, environment)
+    }
+
+    #[test]
+    fn a_flag_beats_the_environment_and_that_the_file() {
+        let file = "listen = \"127.0.0.1:1\"\npublic_url = \"https://a.example/\"\nlog = \"warn\"\n";
+        let environment = [("FUELWRIGHT_LISTEN", "127.0.0.1:2"), ("FUELWRIGHT_LOG", "debug"), ("HOME", "/x")];
+        let config = load(file, &[("listen", "127.0.0.1:3")], &environment).unwrap();
+        assert_eq!(config.listen.port(), 3);
+        assert_eq!(config.log, "debug");
+        assert_eq!(config.public_url.as_deref(), Some("https://a.example"));
+    }
+
+    #[test]
+    fn an_unknown_key_is_named_with_its_line() {
+        let error = load("log = \"info\"\n\nlissten = 1\n", &[], &[]).unwrap_err();
+        assert_eq!((error.place.as_str(), error.key.as_str()), ("fuelwright.toml line 3", "lissten"));
+        let error = load("[smtp]\nhost = \"a\"\nhots = \"b\"\n", &[], &[]).unwrap_err();
+        assert_eq!((error.place.as_str(), error.key.as_str()), ("fuelwright.toml line 3", "smtp.hots"));
+        let error = load("", &[], &[("FUELWRIGHT_LISSTEN", "1")]).unwrap_err();
+        assert_eq!(error.place, "FUELWRIGHT_LISSTEN");
+    }
+
+    #[test]
+    fn text_that_is_no_toml_is_named_with_its_line() {
+        assert_eq!(load("log = \"info\"\nlisten = = 3\n", &[], &[]).unwrap_err().place, "fuelwright.toml line 2");
+    }
+
+    #[test]
+    fn a_secret_is_never_printed() {
+        let file = "[smtp]\nhost = \"m.example\"\nfrom = \"a@m.example\"\npassword = \"hunter2-hunter2\"\n";
+        let config = load(file, &[], &[]).unwrap();
+        assert!(!format!("{config:?}").contains("hunter2"));
+        assert_eq!(config.smtp.unwrap().password, Some(Hidden("hunter2-hunter2".into())));
+    }
+
+    #[test]
+    fn plain_http_to_the_house_must_be_asked_for() {
+        let error = load("", &[("listen", "0.0.0.0:8460")], &[]).unwrap_err();
+        assert!(error.takes.contains("insecure_lan"));
+        assert!(load("insecure_lan = true", &[("listen", "0.0.0.0:8460")], &[]).is_ok());
+        assert!(load("public_url = \"https://a.example\"", &[("listen", "0.0.0.0:8460")], &[]).is_ok());
+    }
+}

@@ -1,1 +1,66 @@
 //! One file a command of the command line.
+//!
+//! Exit codes: 0 done, 1 a check failed, 2 bad input or cannot start. A command gives an [`Outcome`]; an error is printed
+//! as one line on standard error and becomes 2.
+
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand};
+
+pub mod folder;
+mod serve;
+
+/// Keeps a workshop's conversion jobs from intake to a signed certificate.
+#[derive(Debug, Parser)]
+#[command(name = "fuelwright", version, about, arg_required_else_help = true)]
+struct Arguments {
+    #[command(flatten)]
+    place: Place,
+    #[command(subcommand)]
+    command: Command,
+}
+
+/// Which shop is meant.
+#[derive(Debug, Clone, clap::Args)]
+pub struct Place {
+    /// The folder of database, attachments and key.
+    #[arg(long, global = true, value_name = "DIR", env = "FUELWRIGHT_DATA", default_value = "fuelwright-data")]
+    pub data: PathBuf,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Serve the app; creates what is missing and prints a one-time set-up code on first run.
+    Serve(serve::Serve),
+}
+
+/// How a command ended, errors aside.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Outcome {
+    /// Exit code 0.
+    Done,
+    /// A check failed: exit code 1.
+    Failed,
+}
+
+/// Runs the command that the arguments name.
+pub fn run() -> ExitCode {
+    let Arguments { place, command } = Arguments::parse();
+    let outcome = match command {
+        Command::Serve(serve) => waiting(serve::run(&place, &serve)),
+    };
+    match outcome {
+        Ok(Outcome::Done) => ExitCode::SUCCESS,
+        Ok(Outcome::Failed) => ExitCode::from(1),
+        Err(error) => {
+            eprintln!("fuelwright: {error:#}");
+            ExitCode::from(2)
+        }
+    }
+}
+
+/// Runs a command that waits for disks and networks.
+fn waiting(command: impl Future<Output = anyhow::Result<Outcome>>) -> anyhow::Result<Outcome> {
+    tokio::runtime::Builder::new_multi_thread().enable_all().build()?.block_on(command)
+}

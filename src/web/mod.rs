@@ -17,6 +17,7 @@ pub mod page;
 pub mod path;
 pub mod routes;
 pub mod security;
+pub mod serve;
 pub mod visitor;
 
 pub use error::Error;
