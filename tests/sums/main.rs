@@ -2,12 +2,22 @@
 #![expect(clippy::unwrap_used, reason = "functions beside the tests may stop them; the lint's exception misses those")]
 
 mod approval_mark;
+mod cases;
+mod composition;
+mod container;
+mod cylinder;
 mod decision;
 mod due;
+mod fuel;
+mod gas;
+mod heat;
 mod lambda;
 mod leak;
 mod leak_plan;
 mod leak_units;
+mod liquid;
+mod nozzle;
+mod properties;
 mod reference;
 mod uncertainty;
 mod vin;

@@ -3,6 +3,9 @@
 use std::collections::HashMap;
 use std::path::Path;
 
+use fuelwright::calc::composition::{Composition, Shares};
+use fuelwright::calc::substance::Component;
+
 /// One row, by column name.
 pub struct Row(HashMap<String, String>);
 
@@ -14,6 +17,23 @@ impl Row {
     pub fn number(&self, column: &str) -> f64 {
         let text = self.text(column);
         text.parse().unwrap_or_else(|_| panic!("{column} is {text:?}, not a number"))
+    }
+
+    pub fn has(&self, column: &str) -> bool {
+        !self.text(column).is_empty()
+    }
+
+    pub fn truth(&self, column: &str) -> bool {
+        self.text(column).parse().unwrap_or_else(|_| panic!("{column}: {}", self.text(column)))
+    }
+
+    /// The mole fractions of the row's nine component columns.
+    pub fn composition(&self) -> Composition {
+        Composition::from_mole(Shares::from_array(Component::ALL.map(|c| self.number(c.key())))).unwrap()
+    }
+
+    pub fn has_propene(&self) -> bool {
+        self.number("propene") > 0.0
     }
 }
 
@@ -30,4 +50,11 @@ pub fn rows(file: &str) -> Vec<Row> {
 #[track_caller]
 pub fn close(what: &str, got: f64, expected: f64, tolerance: f64) {
     assert!((got - expected).abs() <= tolerance, "{what}: {got}, expected {expected} within {tolerance}");
+}
+
+/// `got` lies within a relative `tolerance` of `expected`; a NaN does not.
+#[track_caller]
+pub fn within(what: &str, got: f64, expected: f64, tolerance: f64) {
+    let miss = (got / expected - 1.0).abs();
+    assert!(miss <= tolerance, "{what}: {got}, expected {expected}, off by {:.3} %", miss * 100.0);
 }

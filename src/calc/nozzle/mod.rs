@@ -1,0 +1,17 @@
+//! Which nozzle to fit: flow through a nozzle ([`flow`]), size from engine data or from petrol injection data
+//! ([`sizing`], [`injected`]), and why a verdict says what it says ([`verdict`]).
+//!
+//! Sizing is a beginning, not the last word: the uncertainty of the discharge coefficient alone is worth a nozzle size,
+//! and the comparison on the road decides.
+
+pub mod engine;
+pub mod flow;
+pub mod injected;
+pub mod sizing;
+pub mod verdict;
+
+pub use engine::{Bore, Idle, Setting};
+pub use flow::{Flow, Flowing, Through, choking_share, flow, mass_flux};
+pub use injected::{FromPetrol, PetrolInjection, PetrolSized, size_from_petrol};
+pub use sizing::{Sized, Sizing, size};
+pub use verdict::{Candidate, Reason, Verdict};

@@ -1,0 +1,84 @@
+//! What must hold for any gas and any engine, tried on many.
+
+use fuelwright::calc::composition::{Composition, Shares};
+use fuelwright::calc::cylinder::{Cylinder, cylinder};
+use fuelwright::calc::gas::{Gas, gas_state};
+use fuelwright::calc::liquid::{Liquid, density_kg_m3, dew_temperature_c, vapour_pressure};
+use fuelwright::calc::nozzle::{choking_share, mass_flux};
+use proptest::prelude::*;
+
+fn lpg(propane: f64, iso_of_butane: f64) -> Composition {
+    let butane = 1.0 - propane;
+    let typed = Shares {
+        propane,
+        n_butane: butane * (1.0 - iso_of_butane),
+        isobutane: butane * iso_of_butane,
+        ..Shares::default()
+    };
+    Composition::from_mole(typed).unwrap()
+}
+
+fn bubble_kpa(composition: Composition, temperature_c: f64) -> f64 {
+    vapour_pressure(&Liquid { composition, temperature_c }).unwrap().pressure_kpa
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+
+    #[test]
+    fn vapour_pressure_rises_with_temperature_and_with_propane(x in 0.0..0.98, iso in 0.0..1.0, c in -30.0..69.0) {
+        let here = bubble_kpa(lpg(x, iso), c);
+        prop_assert!(bubble_kpa(lpg(x, iso), c + 1.0) > here);
+        prop_assert!(bubble_kpa(lpg(x + 0.02, iso), c) > here);
+    }
+
+    #[test]
+    fn liquid_gets_lighter_when_warmer(x in 0.0..1.0, iso in 0.0..1.0, c in -40.0..69.0) {
+        let fuel = lpg(x, iso);
+        prop_assert!(density_kg_m3(&fuel, c + 1.0).unwrap() < density_kg_m3(&fuel, c).unwrap());
+    }
+
+    #[test]
+    fn a_mixture_boils_before_it_is_all_vapour(x in 0.05..0.95, iso in 0.0..1.0, c in -20.0..60.0) {
+        let fuel = lpg(x, iso);
+        let dew_c = dew_temperature_c(&fuel, bubble_kpa(fuel, c)).unwrap();
+        prop_assert!(dew_c > c, "dew {dew_c} at bubble {c}");
+    }
+
+    #[test]
+    fn flux_is_continuous_where_it_chokes_and_constant_below(
+        p in 150.0..900.0, rho in 1.0..15.0, k in 1.02..1.6, below in 0.1..0.99,
+    ) {
+        let edge = p * choking_share(k).unwrap();
+        let at = mass_flux(p, edge * (1.0 - 1e-9), rho, k).unwrap();
+        let above = mass_flux(p, edge * (1.0 + 1e-7), rho, k).unwrap();
+        let under = mass_flux(p, edge * below, rho, k).unwrap();
+        prop_assert!(at.choked && under.choked && !above.choked);
+        prop_assert!((above.mass_flux_kg_s_m2 / at.mass_flux_kg_s_m2 - 1.0).abs() < 1e-6);
+        prop_assert!((under.mass_flux_kg_s_m2 - at.mass_flux_kg_s_m2).abs() < 1e-9);
+    }
+
+    #[test]
+    fn settling_loses_no_gas(kpa in 1_000.0..20_000.0, c in 0.0..50.0, at in -10.0..50.0, n2 in 0.0..0.15) {
+        let composition =
+            Composition::from_mole(Shares { methane: 1.0 - n2, nitrogen: n2, ..Shares::default() }).unwrap();
+        let asked =
+            Cylinder { composition, volume_l: 80.0, pressure_kpa: kpa, temperature_c: c, at_temperature_c: Some(at) };
+        let before = cylinder(&asked).unwrap();
+        let settled = before.settled_pressure_kpa.unwrap();
+        let after = cylinder(&Cylinder { pressure_kpa: settled, temperature_c: at, ..asked }).unwrap();
+        prop_assert!((after.mass_kg / before.mass_kg - 1.0).abs() < 1e-5);
+    }
+
+    #[test]
+    fn a_gas_answers_with_numbers_or_says_why_not(
+        shares in prop::array::uniform9(0.0..1.0f64), kpa in 0.01..40_000.0, c in -80.0..150.0,
+    ) {
+        let sum: f64 = shares.iter().sum();
+        let composition = Composition::from_mole(Shares::from_array(shares.map(|x| x / sum))).unwrap();
+        if let Ok(state) = gas_state(&Gas { composition, pressure_kpa: kpa, temperature_c: c }) {
+            let all = [state.density_kg_m3, state.isentropic_exponent, state.speed_of_sound_m_s, state.heat_capacity_kj_kg_k];
+            prop_assert!(all.iter().all(|x| x.is_finite() && *x > 0.0), "{state:?}");
+        }
+    }
+}
