@@ -4,7 +4,7 @@ use fuelwright::calc::composition::{Composition, PRESETS, Shares};
 use fuelwright::calc::{Error, Outside};
 
 use crate::cases::p60_b40;
-use crate::reference::near;
+use crate::reference::close;
 
 #[test]
 fn sixty_mole_per_cent_propane_is_53_2_by_mass_and_56_7_by_liquid_volume() {

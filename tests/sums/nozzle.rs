@@ -93,7 +93,7 @@ fn of_row(row: &Row) -> Sizing {
 
 fn example() -> Sizing {
     let rows = rows("nozzle_sizing.csv");
-    let row = rows.iter().find(|row| row.number("rated_power_kw") == 75.0).unwrap();
+    let row = rows.iter().find(|row| row.text("rated_power_kw") == "75").unwrap();
     of_row(row)
 }
 
