@@ -22,6 +22,8 @@
 pub mod day;
 pub mod number;
 mod quantity;
+#[cfg(test)]
+mod tests;
 mod text;
 mod typed;
 mod wrong;

@@ -5,3 +5,4 @@
 mod deeds;
 mod face;
 mod support;
+mod words;

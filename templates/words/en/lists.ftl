@@ -1,0 +1,218 @@
+# The members of every closed list, under `list-code`.
+
+booking-state-expected = Expected
+booking-state-arrived = Arrived
+booking-state-did-not-come = Did not come
+booking-state-cancelled = Cancelled
+
+paper-size-a4 = A4
+paper-size-letter = Letter
+
+reminder-basis-consent = Consent
+reminder-basis-contract = Contract
+reminder-basis-none = No reminders
+
+duty-kind-first-check = First check
+duty-kind-filter = Filter
+duty-kind-container = Container
+duty-kind-cylinder-inspection = Cylinder inspection
+duty-kind-cylinder-life = End of the cylinder’s life
+duty-kind-inspection = Periodic inspection
+duty-kind-valve-clearance = Valve clearance
+duty-kind-warranty = Warranty ends
+duty-kind-fill-stop = Fill stop at 80 %
+duty-kind-authority-test = Authority’s own test
+duty-kind-other = Other
+
+due-by-date = By date
+due-by-distance = By distance
+
+closed-how-job = By a job here
+closed-how-elsewhere = Done elsewhere, not by us
+closed-how-scrapped = Scrapped
+closed-how-exported = Exported
+closed-how-stolen = Stolen
+closed-how-gas-removed = Gas removed
+closed-how-replaced = Another duty took its place
+
+check-answer-pass = Pass
+check-answer-fail = Fail
+check-answer-not-applicable = Does not apply
+
+level-sensing-sender = Sender
+level-sensing-reckoned = Reckoned from injection time
+
+received-how-drawn = Signed here
+received-how-paper = Signed on paper
+
+suitability-verdict-suitable = Suitable
+suitability-verdict-with-conditions = Suitable with conditions
+suitability-verdict-not-suitable = Not suitable
+
+section-lpg-liquid = LPG, liquid side
+section-lpg-vapour = LPG, vapour side
+section-cng-high = CNG, high pressure
+section-cng-low = CNG, low pressure
+
+leak-method-foam = Foam
+leak-method-detector = Detector
+
+joint-verdict-dry = Dry
+joint-verdict-leaks = Leaks
+joint-verdict-not-tested = Not tested
+
+test-gas-nitrogen = Nitrogen
+test-gas-air = Air
+test-gas-fuel = The fuel itself
+
+pressure-kind-gauge = Gauge
+pressure-kind-absolute = Absolute
+
+fill-stop-how-tested = Tested
+fill-stop-how-first-fill = At the first fill
+fill-stop-how-later = Later, as a duty
+
+nozzle-verdict-fits = Fits
+nozzle-verdict-too-small = Too small
+nozzle-verdict-too-large = Too large
+nozzle-verdict-none-fits = None fits
+
+instrument-kind-pressure-gauge = Pressure gauge
+instrument-kind-thermometer = Thermometer
+instrument-kind-gas-analyser = Gas analyser
+instrument-kind-leak-detector = Leak detector
+instrument-kind-foam = Foam
+instrument-kind-compression-gauge = Compression gauge
+instrument-kind-diagnostic-reader = Diagnostic reader
+instrument-kind-other = Other
+
+job-kind-conversion = Conversion
+job-kind-inspection = Periodic inspection
+job-kind-repair = Repair
+job-kind-exchange = Container or cylinder exchange
+job-kind-after-accident = After accident or fire
+job-kind-comeback = Comeback
+job-kind-removal = Removal, back to petrol
+
+fuel-lpg = LPG
+fuel-cng = CNG
+
+system-kind-vapour-injection = Vapour injection
+system-kind-liquid-injection = Liquid injection
+system-kind-mixer = Mixer
+
+job-state-open = Open
+job-state-held = On hold
+job-state-handed-over = Handed over
+job-state-released = Released without certificate
+job-state-cancelled = Cancelled
+
+waiver-kind-waived = Waived
+waiver-kind-not-applicable = Does not apply
+
+message-state-waiting = Waits to be sent
+message-state-sending = Sending
+message-state-sent = Sent
+message-state-unknown = Not known whether it went out
+message-state-failed = Failed
+message-state-held = Waits for the manager
+message-state-letter = As a letter
+
+message-kind-reminder = Reminder
+message-kind-test = Test
+
+part-category-container = Container
+part-category-multivalve = Multivalve
+part-category-gas-tight-housing = Gas tight housing
+part-category-filling-unit = Filling unit
+part-category-vaporiser = Vaporiser
+part-category-shut-off-valve = Shut off valve
+part-category-filter = Filter
+part-category-injector-rail = Injector rail
+part-category-control-unit = Control unit
+part-category-sensor = Sensor
+part-category-rigid-line = Rigid line
+part-category-hose = Hose
+part-category-cylinder = Cylinder
+part-category-cylinder-valve = Cylinder valve
+part-category-pressure-regulator = Pressure regulator
+part-category-other = Other
+
+date-precision-day = To the day
+date-precision-month = To the month
+date-precision-year = To the year
+
+stage-intake = Intake
+stage-sizing = Sizing
+stage-fitting = Fitting
+stage-calibration = Calibration
+stage-proving = Proving
+stage-hand-over = Hand over
+
+vehicle-category-M1 = M1
+vehicle-category-M2 = M2
+vehicle-category-M3 = M3
+vehicle-category-N1 = N1
+vehicle-category-N2 = N2
+vehicle-category-N3 = N3
+vehicle-category-other = Other
+
+aspiration-natural = Naturally aspirated
+aspiration-boosted = Boosted
+
+petrol-injection-port = Port
+petrol-injection-direct = Direct
+petrol-injection-single-point = Single point
+petrol-injection-carburettor = Carburettor
+
+odometer-unit-km = km
+odometer-unit-mi = miles
+
+vehicle-role-owner = Owner
+vehicle-role-keeper = Keeper
+vehicle-role-payer = Payer
+vehicle-role-contact = Contact
+
+odometer-explained-plain = Nothing to explain
+odometer-explained-typing-error-before = The earlier reading was a typing error
+odometer-explained-replaced = The odometer was replaced
+odometer-explained-was-miles = It was read in miles
+odometer-explained-as-read = It reads so
+
+deadline-issue = Issue
+deadline-hand-over = Hand over
+deadline-after = After
+
+waive-never = Never
+waive-signatory = Signatory
+
+decision-rule-simple = Simple
+decision-rule-guarded = Guarded
+
+quantity-compression-spread-percent = Compression spread percent
+quantity-coolant-c = Coolant c
+quantity-vaporiser-c = Vaporiser c
+quantity-trim-difference-percent = Trim difference percent
+quantity-leak-cm3-h = Leak cm3 h
+quantity-shut-off-s = Shut off s
+quantity-idle-co-percent = Idle co percent
+quantity-raised-co-percent = Raised co percent
+quantity-raised-lambda = Raised lambda
+quantity-raised-rpm = Raised rpm
+quantity-fill-percent = Fill percent
+quantity-container-age-months = Container age months
+quantity-after-drive-km = After drive km
+
+anchor-fitted = Fitted
+anchor-made = Made
+anchor-registered = Registered
+
+count-day = Day
+count-month-end = Month end
+
+proof-state-stops = Stops
+proof-state-undecided = Undecided
+proof-state-missing = Missing
+proof-state-met = Met
+proof-state-waived = Waived
+proof-state-not-applicable = Not applicable
