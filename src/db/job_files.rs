@@ -6,7 +6,7 @@ use crate::model::customer::Customer;
 use crate::model::evidence::Entry;
 use crate::model::finding::Finding;
 use crate::model::ids::{BranchId, InstrumentId, JobId};
-use crate::model::instrument::{Instrument, InstrumentCertificate, InstrumentCheck, InstrumentRecord};
+use crate::model::instrument::{Instrument, InstrumentCertificate, InstrumentCheck, InstrumentKind, InstrumentRecord};
 use crate::model::job_file::JobFile;
 use crate::model::vehicle::{OdometerReading, Vehicle};
 
@@ -155,4 +155,20 @@ async fn instrument_record(con: &mut Con, branch: BranchId, id: InstrumentId) ->
     .fetch_all(con)
     .await?;
     Ok(Some(InstrumentRecord { instrument, certificates, checks }))
+}
+
+/// Every instrument of a kind that is in use, with what speaks for it, by code.
+pub async fn instruments_of_kind(con: &mut Con, branch: BranchId, kind: InstrumentKind) -> Result<Vec<InstrumentRecord>> {
+    let ids = sqlx::query_scalar::<Db, InstrumentId>(
+        "select id from instruments where branch_id = $1 and kind = $2 and retired_on is null order by code",
+    )
+    .bind(branch)
+    .bind(kind)
+    .fetch_all(&mut *con)
+    .await?;
+    let mut records = Vec::with_capacity(ids.len());
+    for id in ids {
+        records.extend(instrument_record(con, branch, id).await?);
+    }
+    Ok(records)
 }

@@ -3,7 +3,7 @@
 use time::OffsetDateTime;
 
 use super::{Con, Db, Result, exactly_one};
-use crate::model::ids::{BranchId, CustomerId, HoldId, JobId, PersonId, VehicleId, WaiverId};
+use crate::model::ids::{BayId, BranchId, CustomerId, HoldId, JobId, PersonId, VehicleId, WaiverId};
 use crate::model::job::{Hold, Job, JobState, NewJob, Waiver, WaiverKind};
 
 /// The job with this id.
@@ -237,4 +237,9 @@ pub async fn end_waiver(con: &mut Con, job: JobId, id: WaiverId, who: PersonId, 
     .execute(con)
     .await?;
     exactly_one(&done)
+}
+
+/// The name of a bay.
+pub async fn bay_name(con: &mut Con, id: BayId) -> Result<Option<String>> {
+    Ok(sqlx::query_scalar::<Db, String>("select name from bays where id = $1").bind(id).fetch_optional(con).await?)
 }

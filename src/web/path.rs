@@ -2,6 +2,9 @@
 
 use std::fmt::Display;
 
+use crate::model::ids::{CustomerId, InstrumentId, JobId, VehicleId};
+use crate::model::stage::Stage;
+
 /// The first start.
 pub const SET_UP: &str = "/set-up";
 /// The opening screen.
@@ -23,6 +26,66 @@ pub fn sign_in(wanted: &str) -> String {
 /// One of the people.
 pub fn person(id: impl Display) -> String {
     format!("{PEOPLE}/{id}")
+}
+
+/// A vehicle.
+pub fn vehicle(id: VehicleId) -> String {
+    format!("/vehicles/{id}")
+}
+
+/// A customer.
+pub fn customer(id: CustomerId) -> String {
+    format!("/customers/{id}")
+}
+
+/// An instrument.
+pub fn instrument(id: InstrumentId) -> String {
+    format!("/instruments/{id}")
+}
+
+/// A job file, at the stage where it stands.
+pub fn job(id: JobId) -> String {
+    format!("/jobs/{id}")
+}
+
+/// A job file, open at a stage.
+pub fn job_stage(id: JobId, stage: Stage) -> String {
+    format!("/jobs/{id}/stages/{stage}")
+}
+
+/// The form of one kind of evidence.
+pub fn job_slot(id: JobId, kind: &str, subject: &str) -> String {
+    if subject.is_empty() { format!("/jobs/{id}/{kind}") } else { format!("/jobs/{id}/{kind}/{subject}") }
+}
+
+/// The parts of a job.
+pub fn job_parts(id: JobId) -> String {
+    format!("/jobs/{id}/parts")
+}
+
+/// Photos and files of a job.
+pub fn job_photos(id: JobId) -> String {
+    format!("/jobs/{id}/photos")
+}
+
+/// Findings of a job.
+pub fn job_findings(id: JobId) -> String {
+    format!("/jobs/{id}/findings")
+}
+
+/// Papers of a job.
+pub fn job_papers(id: JobId) -> String {
+    format!("/jobs/{id}/papers")
+}
+
+/// Hold, release, cancel, hand over.
+pub fn job_ending(id: JobId) -> String {
+    format!("/jobs/{id}/ending")
+}
+
+/// The form that lets one proof of a job pass.
+pub fn job_waiver(id: JobId, proof: &str) -> String {
+    format!("/jobs/{id}/waivers/{proof}")
 }
 
 /// A place in this house, taken from outside: a path that begins with one slash and goes nowhere else.

@@ -101,6 +101,11 @@ fn id_of(name: &str) -> String {
     name.replace("][", "-").replace('[', "-").replace(']', "")
 }
 
+/// The label of a field, in words.
+pub fn label(form: &Form, w: &Words, name: &str) -> String {
+    w.t(label_key(form, w, name).unwrap_or_else(|| format!("field-{}", last_of(name))))
+}
+
 /// The last part of a name: `serial` of `parts[0][serial]`.
 fn last_of(name: &str) -> &str {
     name.strip_suffix(']').and_then(|name| name.rsplit_once('[')).map_or(name, |(_, last)| last)

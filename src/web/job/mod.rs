@@ -1,0 +1,16 @@
+//! The job file: one long sheet. The open stage in the middle, the proofs beside it, each a link to what fills it.
+//!
+//! Every kind of evidence is one small file here that says which fields its form has, how they are read, and how an
+//! entry is shown again; [`record`] does the rest for all of them (times, instruments, corrections, stale saves).
+
+mod arrival;
+mod facts;
+mod page;
+pub mod record;
+mod say;
+mod slot;
+pub mod stage;
+
+pub use arrival::ArrivalForm;
+pub use page::JobPage;
+pub use slot::{Slot, slots};

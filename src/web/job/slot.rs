@@ -1,0 +1,48 @@
+//! The slots of a stage: what can be recorded there, in the order of work.
+
+use crate::model::Coded;
+use crate::model::evidence::Section;
+use crate::model::job::{Fuel, Job, JobKind, SystemKind};
+use crate::model::stage::Stage;
+
+/// One thing that can be recorded: kind and subject of its evidence.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Slot {
+    /// Kind of evidence.
+    pub kind: &'static str,
+    /// Subject; empty where there is one only.
+    pub subject: &'static str,
+}
+
+const fn one(kind: &'static str) -> Slot {
+    Slot { kind, subject: "" }
+}
+
+/// The slots of a stage of this job.
+pub fn slots(job: &Job, stage: Stage) -> Vec<Slot> {
+    let of = |kind, section: Section| Slot { kind, subject: section.code() };
+    let sections = match job.fuel {
+        Fuel::Lpg => [Section::LpgLiquid, Section::LpgVapour],
+        Fuel::Cng => [Section::CngHigh, Section::CngLow],
+    };
+    match stage {
+        Stage::Intake if job.kind == JobKind::Conversion => vec![one("arrival"), one("suitability")],
+        Stage::Intake => vec![one("arrival")],
+        Stage::Sizing => {
+            let nozzle = (job.system_kind == SystemKind::VapourInjection).then(|| one("nozzle-sizing"));
+            let container = (job.fuel == Fuel::Lpg).then(|| one("container-sizing"));
+            nozzle.into_iter().chain(container).collect()
+        }
+        Stage::Fitting => vec![one("cylinder-table"), one("checklist"), one("level-sensing")],
+        Stage::Calibration => vec![one("engine-calibration"), one("trims"), one("after-drive")],
+        Stage::Proving => {
+            let mut all = vec![of("leak-joints", sections[0]), of("leak-joints", sections[1])];
+            all.push(of("leak-decay", sections[1]));
+            all.push(Slot { kind: "exhaust", subject: "petrol" });
+            all.push(Slot { kind: "exhaust", subject: "gas" });
+            all.push(one("function-checks"));
+            all
+        }
+        Stage::HandOver => vec![one("hand-over")],
+    }
+}

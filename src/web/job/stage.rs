@@ -1,0 +1,127 @@
+//! The page of a stage: every slot with its current entry and the way to record or correct it.
+
+use askama::Template;
+use axum::extract::{Path, State};
+
+use super::facts::Fact;
+use super::record::Recorded;
+use super::{ArrivalForm, JobPage, Slot, slots};
+use crate::model::evidence::Entry;
+use crate::model::ids::JobId;
+use crate::model::stage::{Stage, stages_of};
+use crate::web::app::App;
+use crate::web::kit::{JobSheet, Verdict};
+use crate::web::page::{Frame, page, see_other};
+use crate::web::visitor::Visitor;
+use crate::web::{Answer, Error, path};
+
+/// A slot as the stage page shows it.
+#[derive(Debug)]
+pub struct Block {
+    title: String,
+    /// Who and when; empty while nothing is recorded.
+    note: String,
+    facts: Vec<Fact>,
+    verdict: Option<Verdict>,
+    /// Record or correct.
+    act: String,
+    href: String,
+    is_recorded: bool,
+    /// Entries that were corrected: who, when, why.
+    earlier: Vec<String>,
+}
+
+#[derive(Template)]
+#[template(path = "job/stage.html")]
+struct StagePage {
+    frame: Frame,
+    sheet: JobSheet,
+    title: String,
+    lead: String,
+    blocks: Vec<Block>,
+    /// Further places of the stage: photos, parts, findings, papers.
+    places: Vec<(String, String)>,
+    may_record: bool,
+}
+
+/// `GET /jobs/{id}`: the stage on which the job stands.
+pub async fn index(State(app): State<App>, who: Visitor, Path(id): Path<JobId>) -> Answer {
+    let job = JobPage::open(&app, who, id).await?;
+    see_other(path::job_stage(id, job.stands_at()))
+}
+
+/// `GET /jobs/{id}/stages/{stage}`.
+pub async fn show(State(app): State<App>, who: Visitor, Path((id, stage)): Path<(JobId, String)>) -> Answer {
+    let stage: Stage = stage.parse().map_err(|_| Error::NotFound)?;
+    let job = JobPage::open(&app, who, id).await?;
+    if !stages_of(job.file.job.kind).contains(&stage) {
+        return Err(Error::NotFound);
+    }
+    let w = job.w();
+    page(StagePage {
+        sheet: job.sheet(stage),
+        title: w.t(format!("stage-{stage}")),
+        lead: w.t(format!("stage-{stage}.lead")),
+        blocks: slots(&job.file.job, stage).into_iter().map(|slot| block(&job, slot)).collect(),
+        places: places(&job, stage),
+        may_record: job.file.job.state.is_live(),
+        frame: job.frame,
+    })
+}
+
+fn places(job: &JobPage, stage: Stage) -> Vec<(String, String)> {
+    let (w, id) = (job.w(), job.id());
+    let place = |key: &str, href: String| (w.t(key), href);
+    match stage {
+        Stage::Intake => vec![place("job-photos", path::job_photos(id)), place("job-findings", path::job_findings(id))],
+        Stage::Fitting => vec![place("job-parts", path::job_parts(id)), place("job-photos", path::job_photos(id))],
+        Stage::Proving => vec![place("job-findings", path::job_findings(id))],
+        Stage::HandOver => vec![place("job-papers", path::job_papers(id)), place("job-ending", path::job_ending(id))],
+        _ => Vec::new(),
+    }
+}
+
+fn block(job: &JobPage, slot: Slot) -> Block {
+    let w = job.w();
+    let key = if slot.subject.is_empty() { slot.kind.to_owned() } else { format!("{}-{}", slot.kind, slot.subject) };
+    let entry = job.file.entry(slot.kind, slot.subject);
+    let said = |entry: &Entry| {
+        w.tv("record-by", &[("name", entry.person_name.as_str().into()), ("when", job.when(entry.measured_at).into())])
+    };
+    let earlier = job.history.iter().filter(|old| {
+        old.body.kind() == slot.kind
+            && old.body.subject() == slot.subject
+            && entry.is_some_and(|current| current.id != old.id)
+    });
+    let corrected = |old: &Entry| {
+        let by = job.history.iter().find(|new| new.replaces_id == Some(old.id));
+        let reason = by.map(|new| new.replaces_reason.clone()).unwrap_or_default();
+        w.tv("record-corrected", &[("said", said(old).into()), ("reason", reason.into())])
+    };
+    Block {
+        title: w.t(format!("slot-{key}")),
+        note: entry.map(said).unwrap_or_default(),
+        facts: entry.map(|entry| facts(job, entry)).unwrap_or_default(),
+        verdict: entry.and_then(|entry| verdict(job, entry)),
+        act: w.t(if entry.is_some() { "record-correct" } else { "record-record" }),
+        href: path::job_slot(job.id(), slot.kind, slot.subject),
+        is_recorded: entry.is_some(),
+        earlier: earlier.map(corrected).collect(),
+    }
+}
+
+/// An entry of any kind, shown again.
+pub fn facts(job: &JobPage, entry: &Entry) -> Vec<Fact> {
+    match entry.body.kind() {
+        "arrival" => ArrivalForm::facts(job, entry),
+        _ => Vec::new(),
+    }
+}
+
+/// What an entry of any kind says, where that takes a sum.
+fn verdict(job: &JobPage, entry: &Entry) -> Option<Verdict> {
+    match entry.body.kind() {
+        "arrival" => ArrivalForm::verdict(job, entry),
+        _ => None,
+    }
+}
