@@ -158,7 +158,11 @@ async fn instrument_record(con: &mut Con, branch: BranchId, id: InstrumentId) ->
 }
 
 /// Every instrument of a kind that is in use, with what speaks for it, by code.
-pub async fn instruments_of_kind(con: &mut Con, branch: BranchId, kind: InstrumentKind) -> Result<Vec<InstrumentRecord>> {
+pub async fn instruments_of_kind(
+    con: &mut Con,
+    branch: BranchId,
+    kind: InstrumentKind,
+) -> Result<Vec<InstrumentRecord>> {
     let ids = sqlx::query_scalar::<Db, InstrumentId>(
         "select id from instruments where branch_id = $1 and kind = $2 and retired_on is null order by code",
     )

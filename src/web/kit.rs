@@ -9,8 +9,8 @@ mod job;
 mod pieces;
 
 pub use field::{
-    Choice, Field, Hidden, Summary, area, choice, choices, code, coded, date, file, key, label, mail, moment, number, pick,
-    radios, secret, summary, text, tick, ticks, version, yes_no,
+    Choice, Field, Hidden, Summary, area, choice, choices, code, coded, date, file, key, label, mail, moment, number,
+    pick, radios, secret, summary, text, tick, ticks, version, yes_no,
 };
 pub use job::{JobSheet, Proof, ProofList, Rail, Stop, StopState};
 pub use pieces::{

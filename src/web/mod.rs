@@ -12,6 +12,7 @@ mod client;
 pub mod error;
 pub mod form;
 pub mod health;
+pub mod job;
 pub mod kit;
 pub mod page;
 pub mod path;

@@ -8,8 +8,9 @@ use axum::middleware::from_fn_with_state;
 use axum::routing::{self, MethodRouter};
 
 use super::app::App;
+use super::job::ArrivalForm;
 use super::visitor::{May, gate};
-use super::{Error, assets, health, security};
+use super::{Error, assets, health, job, security};
 use crate::model::person::Role;
 use May::{Anybody, Roles};
 
@@ -31,6 +32,11 @@ pub fn table() -> Vec<Route> {
         get("/assets/{hash}/{*path}",       assets::show,               Anybody),
         get("/healthz",                     health::alive,              Anybody),
         get("/readyz",                      health::ready,              Anybody),
+
+        get("/jobs/{id}",                   job::stage::index,          READERS),
+        get("/jobs/{id}/stages/{stage}",    job::stage::show,           READERS),
+        get("/jobs/{id}/arrival",           job::record::show::<ArrivalForm>,   READERS),
+        post("/jobs/{id}/arrival",          job::record::create::<ArrivalForm>, BENCH),
     ]
 }
 
@@ -47,7 +53,6 @@ fn get<H: Handler<T, App>, T: 'static>(address: &'static str, handler: H, may: M
     Route { method: Method::GET, address, may, handler: routing::get(handler) }
 }
 
-#[expect(dead_code)]
 fn post<H: Handler<T, App>, T: 'static>(address: &'static str, handler: H, may: May) -> Route {
     Route { method: Method::POST, address, may, handler: routing::post(handler) }
 }

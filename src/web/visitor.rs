@@ -43,6 +43,10 @@ pub struct Visitor {
 }
 
 impl Visitor {
+    pub fn frame(&self) -> crate::web::page::Frame {
+        crate::web::page::Frame::default()
+    }
+
     /// The language of their pages: their own, or else the branch's.
     pub fn language(&self) -> &str {
         if self.person.language.is_empty() { &self.branch.language } else { &self.person.language }

@@ -214,7 +214,7 @@ mod tests {
     async fn bodies_that_are_no_form_are_refused_by_kind() {
         assert_eq!(read("application/json", "{}").await, Err(Unreadable::WrongKind));
         assert_eq!(read(MULTIPART, part("name=\"a\"", b"cut off")).await, Err(Unreadable::Broken));
-        let long = "a=".to_owned() + &"x".repeat(MOST_TEXT);
+        let long = format!("a={}", "x".repeat(MOST_TEXT));
         assert_eq!(read("application/x-www-form-urlencoded", long).await, Err(Unreadable::TooLarge));
         let many = "a=1&".repeat(MOST_FIELDS + 1);
         assert_eq!(read("application/x-www-form-urlencoded", many).await, Err(Unreadable::TooLarge));

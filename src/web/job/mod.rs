@@ -4,10 +4,10 @@
 //! entry is shown again; [`record`] does the rest for all of them (times, instruments, corrections, stale saves).
 
 mod arrival;
-mod facts;
-mod page;
+pub mod facts;
+pub mod page;
 pub mod record;
-mod say;
+pub mod say;
 mod slot;
 pub mod stage;
 

@@ -64,7 +64,7 @@ impl JobPage {
         let book = RuleBook::shipped().map_err(|bad| Error::Broken(bad.to_string()))?;
         let zone = who.zone.clone();
         let proofs = rules::assess(&file, &book, today, &|at| zone.day_of(at));
-        let frame = who.frame(app).at(page::Place::Jobs);
+        let frame = who.frame().at(page::Place::Jobs);
         Ok(Self { frame, who, file, history, book, proofs, bay, hold, now, today })
     }
 
@@ -97,7 +97,8 @@ impl JobPage {
     /// The stage on which the job stands: the first that has something open, else the last.
     pub fn stands_at(&self) -> Stage {
         let stages = stages_of(self.file.job.kind);
-        let is_open = |stage: &&Stage| self.proofs.iter().any(|proof| proof.stage == **stage && !proof.state.is_settled());
+        let is_open =
+            |stage: &&Stage| self.proofs.iter().any(|proof| proof.stage == **stage && !proof.state.is_settled());
         stages.iter().find(is_open).or(stages.last()).copied().unwrap_or(Stage::Intake)
     }
 
@@ -158,7 +159,9 @@ impl JobPage {
         let say = |key: &str, reason: &str| w.tv(key, &[("reason", reason.into())]);
         match job.state {
             JobState::Open => None,
-            JobState::Held => Some((Mark::Undecided, say("job-standing-held", self.hold.as_deref().unwrap_or_default()))),
+            JobState::Held => {
+                Some((Mark::Undecided, say("job-standing-held", self.hold.as_deref().unwrap_or_default())))
+            }
             JobState::HandedOver => Some((Mark::Met, w.t("job-standing-handed-over"))),
             JobState::Released => Some((Mark::Stops, say("job-standing-released", &job.ended_reason))),
             JobState::Cancelled => Some((Mark::NotApplicable, say("job-standing-cancelled", &job.ended_reason))),

@@ -10,7 +10,7 @@ use crate::model::evidence::Entry;
 use crate::model::ids::JobId;
 use crate::model::stage::{Stage, stages_of};
 use crate::web::app::App;
-use crate::web::kit::{JobSheet, Verdict};
+use crate::web::kit::{self, JobSheet, Verdict};
 use crate::web::page::{Frame, page, see_other};
 use crate::web::visitor::Visitor;
 use crate::web::{Answer, Error, path};
