@@ -11,6 +11,8 @@ use super::{Basis, Caution, Composition, Error, GAS_CONSTANT, ICE_POINT_K, Outsi
 pub const BASIS: Basis = Basis {
     key: "container",
     method: "COSTALD liquid density, Peng-Robinson vapour mass; liquid-full where all the mass is saturated liquid",
+    formulas: &["m = V f rho_L(T)", "rho_L(T_full) = (m + m_vapour) / V", "E = m H_net"],
+    relative_uncertainty: Some(0.002),
     sources: &[Source::Costald1979, Source::PengRobinson1976, Source::VdiHeatAtlas2010, Source::Iso6976],
 };
 

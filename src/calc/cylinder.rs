@@ -4,13 +4,14 @@ use serde::{Deserialize, Serialize};
 
 use super::fuel::fuel;
 use super::gas::{self, Gas, gas_state};
-use super::substance::Component;
 use super::{Basis, Caution, Composition, Error, ICE_POINT_K, NoRoot, Outside, REFERENCE_C, Source, between, roots};
 
 /// What [`cylinder`] rests on.
 pub const BASIS: Basis = Basis {
     key: "cylinder",
     method: "GERG-2008 density; settled pressure at the same molar density; cylinder volume constant",
+    formulas: &["m = rho(p, T) V", "V_15 = m / rho(101.325 kPa, 15 C)", "p_2 = p(T_2, rho)", "E = m H_net"],
+    relative_uncertainty: Some(0.001),
     sources: &[Source::Gerg2008, Source::Iso20765Part2, Source::Iso13443, Source::Iso6976],
 };
 
@@ -18,6 +19,8 @@ pub const BASIS: Basis = Basis {
 pub const FAST_FILL: Basis = Basis {
     key: "fast-fill",
     method: "energy balance of an adiabatic cylinder, GERG-2008: an upper bound of the heat of compression",
+    formulas: &["m2 u2 - m1 u1 = (m2 - m1) h_source"],
+    relative_uncertainty: None,
     sources: &[Source::Gerg2008],
 };
 
@@ -76,7 +79,7 @@ pub struct Contents {
 pub fn cylinder(cylinder: &Cylinder) -> Result<Contents, Error> {
     let Cylinder { composition, volume_l, pressure_kpa, temperature_c, at_temperature_c } = *cylinder;
     between("volume_l", volume_l, 0.5, 3_000.0)?;
-    refuse_propene(&composition)?;
+    gas::refuse_propene(&composition)?;
     let state = gas_state(&Gas { composition, pressure_kpa, temperature_c })?;
     let mass_kg = state.density_kg_m3 * volume_l / 1e3;
     let settled_15c_kpa = settled_kpa(&composition, state.density_kg_m3, REFERENCE_C)?;
@@ -99,13 +102,6 @@ pub fn cylinder(cylinder: &Cylinder) -> Result<Contents, Error> {
         energy_mj: mass_kg * fuel(&composition)?.lower_heating_value_mj_kg,
         cautions,
     })
-}
-
-fn refuse_propene(composition: &Composition) -> Result<(), Error> {
-    match composition.share(Component::Propene) {
-        0.0 => Ok(()),
-        share => Err(Error::Unfit { component: Component::Propene.key(), share }),
-    }
 }
 
 /// Pressure of gas held at a density, kPa absolute.
@@ -175,7 +171,7 @@ pub struct FastFilled {
 /// First law for an open, adiabatic volume; enthalpies of GERG-2008. 0.3 K.
 pub fn fast_fill(fill: &FastFill) -> Result<FastFilled, Error> {
     let FastFill { composition, start_kpa, start_c, source_kpa, source_c, end_kpa } = *fill;
-    refuse_propene(&composition)?;
+    gas::refuse_propene(&composition)?;
     gas::check_pressure("source_kpa", source_kpa)?;
     between("end_kpa", end_kpa, 100.0, source_kpa)?;
     between("start_kpa", start_kpa, 1.0, end_kpa)?;

@@ -13,6 +13,13 @@ use super::{between, gas};
 pub const BASIS: Basis = Basis {
     key: "fuel",
     method: "sums over components: calorific values of ISO 6976, octane blending values of ASTM D2598, real-gas density",
+    formulas: &[
+        "H_net = sum(x_i (H_gross,i - 44.016 H_i/2)) / M",
+        "AFR = sum(x_i (C_i + H_i/4)) / 0.20946 * 28.96546 / M",
+        "MON = sum(v_i MON_i)",
+        "W = H_s,v / sqrt(rho / rho_air)",
+    ],
+    relative_uncertainty: Some(0.001),
     sources: &[Source::Iso6976, Source::AstmD2598, Source::Gerg2008, Source::Iso13443],
 };
 

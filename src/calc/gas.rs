@@ -20,6 +20,8 @@ use super::{
 pub const BASIS: Basis = Basis {
     key: "gas-state",
     method: "GERG-2008; propene by the Peng-Robinson ratio of the mixture with propene to that with propane instead",
+    formulas: &["rho = p M / (Z R T)", "kappa = w^2 rho / p"],
+    relative_uncertainty: Some(0.001),
     sources: &[Source::Gerg2008, Source::Iso20765Part2, Source::PengRobinson1976, Source::PolingPrausnitzOConnell2001],
 };
 
@@ -105,6 +107,24 @@ pub fn gas_state(gas: &Gas) -> Result<GasState, Error> {
         dew_temperature_c,
         cautions: cautions(gas, dew_temperature_c),
     })
+}
+
+/// Compressibility of a gas at `kpa` (absolute) and `c`, in the form that
+/// [`Compressibility::of`](super::leak::Compressibility::of) asks for.
+///
+/// # Errors
+/// As [`gas_state`].
+pub fn compressibility(composition: &Composition, kpa: f64, c: f64) -> Result<f64, Error> {
+    let state = gas_state(&Gas { composition: *composition, pressure_kpa: kpa, temperature_c: c })?;
+    Ok(state.compressibility)
+}
+
+/// Refuses propene, which the enthalpies and the settled pressure of this file count as propane.
+pub(super) fn refuse_propene(composition: &Composition) -> Result<(), Error> {
+    match composition.share(Component::Propene) {
+        0.0 => Ok(()),
+        share => Err(Error::Unfit { component: Component::Propene.key(), share }),
+    }
 }
 
 fn cautions(gas: &Gas, dew_temperature_c: Option<f64>) -> Vec<Caution> {

@@ -13,6 +13,12 @@ use super::{Basis, Composition, Error, ICE_POINT_K, Source, between};
 pub const BASIS: Basis = Basis {
     key: "hose",
     method: "Darcy-Weisbach with constant density, laminar 64/Re or Haaland, roughness 2 um; mean of a pulsed flow",
+    formulas: &[
+        "dp = (f L/d + heads) rho v^2 / 2",
+        "Re < 2300: f = 64/Re",
+        "1/sqrt(f) = -1.8 log10((eps/d/3.7)^1.11 + 6.9/Re)",
+    ],
+    relative_uncertainty: Some(0.03),
     sources: &[Source::Haaland1983, Source::HerningZipperer1936, Source::Gerg2008, Source::Costald1979],
 };
 

@@ -14,12 +14,23 @@ use super::{Basis, Caution, Composition, Error, ICE_POINT_K, NoRoot, Source, bet
 pub const VAPOUR_PRESSURE: Basis = Basis {
     key: "vapour-pressure",
     method: "Peng-Robinson equation (k_ij = 0), corrected to Wagner saturation pressures of the pure components",
+    formulas: &[
+        "x_i phi_liquid,i = y_i phi_gas,i",
+        "p = p_PR exp(sum(y_i ln(p_sat,i / p_sat,PR,i)))",
+        "ln(p_sat/p_c) = (A t + B t^1.5 + C t^2.5 + D t^5) / T_r, t = 1 - T_r",
+    ],
+    relative_uncertainty: Some(VAPOUR_PRESSURE_UNCERTAINTY),
     sources: &[Source::PengRobinson1976, Source::VdiHeatAtlas2010],
 };
 
 /// What [`density`] rests on.
-pub const DENSITY: Basis =
-    Basis { key: "liquid-density", method: "COSTALD saturated-liquid volume", sources: &[Source::Costald1979] };
+pub const DENSITY: Basis = Basis {
+    key: "liquid-density",
+    method: "COSTALD saturated-liquid volume",
+    formulas: &["V_s = V* V0 (1 - w Vd)", "rho = M / V_s"],
+    relative_uncertainty: Some(DENSITY_UNCERTAINTY),
+    sources: &[Source::Costald1979],
+};
 
 /// Least temperature of the check against reference data, C.
 pub const CHECKED_FROM_C: f64 = -30.0;

@@ -5,12 +5,17 @@ use std::fmt;
 use serde::{Deserialize, Serialize};
 
 /// What an answer rests on: a stable key (language files know it), the method in one line, and its documents.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Basis {
     /// Stable key of the sum, such as `nozzle`.
     pub key: &'static str,
     /// The method in one line, for the command line and the log.
     pub method: &'static str,
+    /// The formulas, a line each, in the symbols of the sources; the same in every language.
+    pub formulas: &'static [&'static str],
+    /// Relative standard uncertainty (k = 1) of the first result for a known composition; none where it depends on the
+    /// input and stands in the result, or is not a relative one.
+    pub relative_uncertainty: Option<f64>,
     /// The documents, most important first.
     pub sources: &'static [Source],
 }

@@ -11,6 +11,8 @@ use super::{Basis, Caution, Composition, Error, ICE_POINT_K, NoRoot, Outside, So
 pub const VAPORISER: Basis = Basis {
     key: "vaporiser",
     method: "enthalpy of the vapour less that of the saturated liquid, GERG-2008; propene counted as propane",
+    formulas: &["Q = m_f (h_vapour(p_out, T_out) - h_liquid(T_container, p_sat))", "coolant = Q / (c_p dT)"],
+    relative_uncertainty: Some(0.02),
     sources: &[Source::Gerg2008, Source::Costald1979, Source::PengRobinson1976],
 };
 
@@ -18,6 +20,8 @@ pub const VAPORISER: Basis = Basis {
 pub const REGULATOR: Basis = Basis {
     key: "regulator",
     method: "throttling at constant enthalpy; heat by the enthalpy difference, GERG-2008",
+    formulas: &["h(p_out, T_throttled) = h(p_in, T_in)", "Q = m_f (h(p_out, T_out) - h(p_in, T_in))"],
+    relative_uncertainty: None,
     sources: &[Source::Gerg2008],
 };
 
@@ -158,12 +162,14 @@ pub struct Regulated {
 /// Worked example: methane from 20 MPa, 15 C to 0.3 MPa: -74 C; 249 kJ/kg to 40 C.
 ///
 /// # Errors
-/// [`Error::Outside`] names the quantity beyond its range, [`Error::Wet`] an inlet or outlet that is partly liquid.
+/// [`Error::Outside`] names the quantity beyond its range, [`Error::Wet`] an inlet or outlet that is partly liquid,
+/// [`Error::Unfit`] propene.
 ///
 /// # Source
 /// Enthalpies of GERG-2008. 0.15 kJ/kg, 0.1 K.
 pub fn regulator(regulator: &Regulator) -> Result<Regulated, Error> {
     let Regulator { composition, inlet_kpa, inlet_c, outlet_kpa, outlet_c, fuel_rate_g_s, coolant_drop_k } = *regulator;
+    gas::refuse_propene(&composition)?;
     gas::check_pressure("inlet_kpa", inlet_kpa)?;
     between("outlet_kpa", outlet_kpa, 20.0, inlet_kpa)?;
     between("inlet_c", inlet_c, -50.0, 100.0)?;

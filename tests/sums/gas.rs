@@ -1,7 +1,7 @@
 //! States of LPG vapour and compressed natural gas.
 
 use fuelwright::calc::composition::{Composition, Shares};
-use fuelwright::calc::gas::{Gas, GasState, gas_state};
+use fuelwright::calc::gas::{Gas, GasState, compressibility, gas_state};
 use fuelwright::calc::{Caution, Error};
 
 use crate::cases::{methane, p60_b40, propane};
@@ -72,6 +72,14 @@ fn the_worked_example_comes_out() {
     within("Z", state.compressibility, 0.9648, 0.002);
     within("sound", state.speed_of_sound_m_s, 237.2, 0.002);
     within("exponent", state.isentropic_exponent, 1.0789, 0.003);
+}
+
+#[test]
+fn the_leak_sum_can_ask_for_compressibility() {
+    for row in rows("cng_state.csv").iter().take(20) {
+        let z = compressibility(&row.composition(), row.number("pressure_kpa"), row.number("temperature_c")).unwrap();
+        within(row.text("gas"), z, row.number("compressibility"), 0.0006);
+    }
 }
 
 #[test]

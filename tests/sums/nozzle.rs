@@ -1,6 +1,7 @@
 //! Flow through a nozzle, and its size.
 
 use fuelwright::calc::Error;
+use fuelwright::calc::nozzle::engine::Follows;
 use fuelwright::calc::nozzle::flow::discharge_from_measurement;
 use fuelwright::calc::nozzle::sizing::Spread;
 use fuelwright::calc::nozzle::{
@@ -78,7 +79,7 @@ fn of_row(row: &Row) -> Sizing {
         brake_efficiency: row.number("brake_efficiency"),
         manifold_kpa: row.number("manifold_kpa"),
         supply_over_manifold_kpa: row.number("supply_over_manifold_kpa"),
-        regulator_follows: fuelwright::calc::nozzle::engine::Follows::Manifold,
+        regulator_follows: Follows::Manifold,
         gas_temperature_c: row.number("gas_temperature_c"),
         dead_time_ms: row.number("dead_time_ms"),
         max_duty: row.number("max_duty"),
@@ -119,6 +120,34 @@ fn sizes_follow_the_reference() {
         }
     }
     assert_eq!(none_reaches, 1);
+}
+
+#[test]
+fn the_bore_grows_with_the_root_of_power_per_engine_cylinder() {
+    // Same engine data throughout; bores computed with the isentropes of the reference.
+    let published = [(10.0, 1.53), (15.0, 1.88), (20.0, 2.17), (25.0, 2.43), (30.0, 2.66), (35.0, 2.87), (40.0, 3.07)];
+    for (kw_per_engine_cylinder, bore_mm) in published {
+        let got = size(&Sizing { rated_power_kw: 4.0 * kw_per_engine_cylinder, ..example() }).unwrap();
+        close("bore", got.diameter_mm, bore_mm, 0.011);
+    }
+}
+
+#[test]
+fn a_regulator_that_does_not_follow_the_manifold_makes_idle_pulses_shorter() {
+    let follows = size(&example()).unwrap();
+    let fixed = size(&Sizing { regulator_follows: Follows::Nothing, ..example() }).unwrap();
+    within("bore", fixed.diameter_mm, follows.diameter_mm, 1e-12);
+    // Choked at both: the flux goes with the supply pressure, 217 kPa against 155.
+    let open = |sized: &Sized| sized.idle_pulse_ms.unwrap() - 1.6;
+    within("open time", open(&follows) / open(&fixed), 217.0 / 155.0, 0.02);
+}
+
+#[test]
+fn boost_that_unchokes_the_nozzle_is_said() {
+    let rows = rows("nozzle_sizing.csv");
+    let row = rows.iter().find(|row| !row.truth("choked")).unwrap();
+    let got = size(&of_row(row)).unwrap();
+    assert!(got.reasons.iter().any(|reason| matches!(reason, Reason::NotChoked { .. })), "{:?}", got.reasons);
 }
 
 #[test]
@@ -223,7 +252,7 @@ fn setting() -> Setting {
         engine_cylinders: 4,
         manifold_kpa: 97.0,
         supply_over_manifold_kpa: 120.0,
-        regulator_follows: fuelwright::calc::nozzle::engine::Follows::Manifold,
+        regulator_follows: Follows::Manifold,
         gas_temperature_c: 50.0,
         dead_time_ms: 1.6,
         max_duty: 0.9,

@@ -1,10 +1,12 @@
 //! What must hold for any gas and any engine, tried on many.
 
+use fuelwright::calc::Error;
 use fuelwright::calc::composition::{Composition, Shares};
 use fuelwright::calc::cylinder::{Cylinder, cylinder};
 use fuelwright::calc::gas::{Gas, gas_state};
 use fuelwright::calc::liquid::{Liquid, density_kg_m3, dew_temperature_c, vapour_pressure};
-use fuelwright::calc::nozzle::{choking_share, mass_flux};
+use fuelwright::calc::nozzle::engine::Follows;
+use fuelwright::calc::nozzle::{Sizing, Verdict, choking_share, mass_flux, size};
 use proptest::prelude::*;
 
 fn lpg(propane: f64, iso_of_butane: f64) -> Composition {
@@ -68,6 +70,55 @@ proptest! {
         let settled = before.settled_pressure_kpa.unwrap();
         let after = cylinder(&Cylinder { pressure_kpa: settled, temperature_c: at, ..asked }).unwrap();
         prop_assert!((after.mass_kg / before.mass_kg - 1.0).abs() < 1e-5);
+    }
+
+    #[test]
+    fn gas_beyond_its_bubble_pressure_is_refused(
+        shares in prop::array::uniform5(0.01..1.0f64), c in -20.0..60.0, beyond in 1.01..2.0,
+    ) {
+        let sum: f64 = shares.iter().sum();
+        let [propane, propene, n_butane, isobutane, n_pentane] = shares.map(|x| x / sum);
+        let typed = Shares { propane, propene, n_butane, isobutane, n_pentane, ..Shares::default() };
+        let composition = Composition::from_mole(typed).unwrap();
+        let pressure_kpa = bubble_kpa(composition, c) * beyond;
+        let refused = gas_state(&Gas { composition, pressure_kpa, temperature_c: c });
+        prop_assert!(matches!(refused, Err(Error::Wet { .. })), "{refused:?}");
+    }
+
+    #[test]
+    fn an_engine_gets_a_bore_or_a_reason(
+        kw in 1.0..300.0, rpm in 1_000.0..9_000.0, supply in 30.0..400.0, boost in 60.0..250.0,
+        dead in 0.0..4.0, x in 0.0..1.0, largest in 0.5..6.0, idle_kw in 1.0..30.0,
+    ) {
+        let asked = Sizing {
+            fuel: lpg(x, 0.3),
+            rated_power_kw: kw,
+            rated_rpm: rpm,
+            engine_cylinders: 4,
+            brake_efficiency: 0.3,
+            manifold_kpa: boost,
+            supply_over_manifold_kpa: supply,
+            regulator_follows: Follows::Manifold,
+            gas_temperature_c: 60.0,
+            dead_time_ms: dead,
+            max_duty: 0.9,
+            discharge_coefficient: 0.65,
+            sizes_mm: vec![0.4, largest],
+            idle_rpm: Some(800.0),
+            idle_fuel_power_kw: Some(idle_kw),
+            idle_manifold_kpa: 35.0,
+            min_pulse_ms: 2.5,
+        };
+        let Ok(got) = size(&asked) else { return Ok(()) };
+        let is_chosen = got.diameter_mm <= largest.max(0.4);
+        prop_assert_eq!(got.chosen_mm.is_some(), is_chosen);
+        prop_assert_eq!(got.duty_at_rated <= 0.9 + 1e-9, is_chosen);
+        prop_assert_eq!(got.limit_rpm >= rpm - 1e-6, is_chosen);
+        let idles = got.idle_pulse_ms.unwrap() >= 2.5;
+        prop_assert_eq!(got.verdict == Verdict::Fits, is_chosen && idles);
+        prop_assert!(!got.reasons.is_empty() && got.diameter_mm.is_finite());
+        let double = size(&Sizing { rated_power_kw: 2.0 * kw, ..asked }).unwrap();
+        prop_assert!((double.diameter_mm / got.diameter_mm / std::f64::consts::SQRT_2 - 1.0).abs() < 1e-9);
     }
 
     #[test]

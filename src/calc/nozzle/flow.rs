@@ -12,6 +12,13 @@ use crate::calc::{Basis, Caution, Composition, Error, Outside, Source, between};
 pub const BASIS: Basis = Basis {
     key: "nozzle-flow",
     method: "one-dimensional isentropic flow with the real isentropic exponent and density of the gas upstream",
+    formulas: &[
+        "r* = (2/(k+1))^(k/(k-1))",
+        "r <= r*: G = sqrt(k p rho) (2/(k+1))^((k+1)/(2(k-1)))",
+        "r > r*: G = sqrt(2k/(k-1) p rho (r^(2/k) - r^((k+1)/k)))",
+        "m = Cd (pi/4) d^2 G",
+    ],
+    relative_uncertainty: None,
     sources: &[Source::Iso9300, Source::Gerg2008],
 };
 

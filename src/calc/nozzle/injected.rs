@@ -13,6 +13,12 @@ use crate::calc::{Basis, Error, Outside, Source, between};
 pub const BASIS: Basis = Basis {
     key: "nozzle-from-petrol",
     method: "petrol per cycle from injector flow and pulse; same air on gas less what the gas displaces; then as sizing",
+    formulas: &[
+        "m_p = q_p/60000 (t_p - t_dp)",
+        "m_c = m_p lambda_p AFR_p (1 - share) / (lambda_g AFR_g)",
+        "t_g/t_p = (m_c/(Cd G A) + t_d) / t_p",
+    ],
+    relative_uncertainty: None,
     sources: &[Source::Un83, Source::En16258, Source::Iso9300, Source::Gerg2008, Source::CommonPractice],
 };
 

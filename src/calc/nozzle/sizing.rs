@@ -14,6 +14,14 @@ use crate::calc::{Basis, Caution, Composition, Error, Outside, Source, between};
 pub const BASIS: Basis = Basis {
     key: "nozzle",
     method: "fuel per cycle from rated power and brake efficiency; isentropic flow through the nozzle; next larger size",
+    formulas: &[
+        "m_f = P / (eta H_net), m_c = m_f (120/n) / N",
+        "t_o = D_max 120000/n - t_d",
+        "A = (m_c / t_o) / (Cd G), d = sqrt(4 A / pi)",
+        "D = (m_c/(Cd G A) + t_d) n / 120000",
+        "n_lim = D_max 120000 / (m_c/(Cd G A) + t_d)",
+    ],
+    relative_uncertainty: None,
     sources: &[
         Source::Iso9300,
         Source::Gerg2008,
