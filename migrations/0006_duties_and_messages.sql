@@ -25,6 +25,18 @@ create index duties_by_date on duties (branch_id, closed_at, due_on);
 create index duties_by_vehicle on duties (vehicle_id, due_on);
 create unique index duties_once on duties (vehicle_id, line, due_on, coalesce(part_id, ''));
 
+-- What the desk tried after the reminders; a duty stays on the call list until it is closed.
+create table duty_calls (
+    id text primary key,
+    duty_id text not null references duties (id),
+    outcome text not null check (outcome in ('will-come', 'reached', 'no-answer', 'left-word', 'wrong-number',
+        'letter-returned', 'refuses')),
+    note text not null default '',
+    person_id text not null references people (id),
+    at text not null
+) strict;
+create index duty_calls_by_duty on duty_calls (duty_id, at);
+
 create table messages (
     id text primary key,
     branch_id text not null references branches (id),
@@ -39,11 +51,15 @@ create table messages (
     calendar text not null default '',
     unsubscribe_sha256 text not null default '',
     state text not null default 'waiting' check (state in ('waiting', 'sending', 'sent', 'unknown', 'failed',
-        'held', 'letter')),
+        'held', 'letter', 'dropped')),
+    -- Why it is held: a run far above the usual, or somebody's hand.
+    held_because text not null default '' check (held_because in ('', 'many', 'hand')),
     attempts integer not null default 0,
     not_before text not null,
     leased_until text,
     last_error text not null default '',
+    -- The other side refused the address for good; two of these mark it as bad.
+    is_refused integer not null default 0 check (is_refused in (0, 1)),
     made_at text not null,
     sent_at text
 ) strict;
@@ -57,6 +73,7 @@ create table message_duties (
     recipient text not null,
     primary key (duty_id, lead_days, recipient)
 ) strict;
+-- `recipient` is the customer, not the address: a corrected address must not bring the same reminder again.
 create index message_duties_by_message on message_duties (message_id);
 
 create table capability_links (

@@ -7,8 +7,10 @@
 use serde::{Deserialize, Serialize};
 use time::Date;
 
+use super::duty::{CallOutcome, ClosedHow};
 #[allow(clippy::wildcard_imports, reason = "every noun may be the subject of a deed")]
 use super::ids::*;
+use super::message::MessageState;
 use super::person::Role;
 
 macro_rules! deeds {
@@ -98,4 +100,40 @@ deeds! {
     "proof-waived" ProofWaived on job: JobId { waiver: WaiverId, proof: String, how: String, reason: String }
     /// A waiver was taken back.
     "waiver-ended" WaiverEnded on job: JobId { waiver: WaiverId }
+    /// Duties began to run for a vehicle.
+    "duties-made" DutiesMade on vehicle: VehicleId { lines: Vec<String>, job: Option<JobId> }
+    /// A duty ended.
+    "duty-closed" DutyClosed on duty: DutyId { how: ClosedHow, note: String }
+    /// Somebody tried to reach the keeper about a duty.
+    "duty-called" DutyCalled on duty: DutyId { outcome: CallOutcome }
+    /// The daily round wrote reminders.
+    "reminders-written" RemindersWritten on branch: BranchId { messages: i64, letters: i64, held: i64 }
+    /// A message was held by hand.
+    "message-held" MessageHeld on message: MessageId {}
+    /// A held message was let go.
+    "message-released" MessageReleased on message: MessageId {}
+    /// Every message that a large run had held was let go.
+    "messages-released" MessagesReleased on branch: BranchId { count: i64 }
+    /// A message is tried again by hand.
+    "message-retried" MessageRetried on message: MessageId {}
+    /// A message is not wanted any more.
+    "message-dropped" MessageDropped on message: MessageId { why: String }
+    /// A letter was printed and posted.
+    "letter-posted" LetterPosted on message: MessageId {}
+    /// A message goes by post instead.
+    "message-to-letter" MessageToLetter on message: MessageId { why: String }
+    /// A message went out.
+    "message-sent" MessageSent on message: MessageId {}
+    /// A message did not go out, or nobody can tell.
+    "message-failed" MessageFailed on message: MessageId { state: MessageState, said: String }
+    /// A mail address was refused twice for good.
+    "address-marked-bad" AddressMarkedBad on customer: CustomerId {}
+    /// A customer's link was made; it goes out with a message or over the counter.
+    "link-made" LinkMade on vehicle: VehicleId { customer: CustomerId }
+    /// A customer came by a link.
+    "link-used" LinkUsed on vehicle: VehicleId { customer: CustomerId }
+    /// A customer wants no more reminders.
+    "reminders-off" RemindersOff on customer: CustomerId {}
+    /// A customer asked for a slot.
+    "slot-asked" SlotAsked on vehicle: VehicleId { customer: CustomerId }
 }

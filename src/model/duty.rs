@@ -63,6 +63,48 @@ coded! {
     }
 }
 
+impl DutyKind {
+    /// Comes again: when one is met, the next begins to run.
+    pub fn comes_again(self) -> bool {
+        matches!(self, Self::Filter | Self::CylinderInspection | Self::Inspection | Self::ValveClearance)
+    }
+}
+
+coded! {
+    /// What came of trying to reach somebody about a duty.
+    "call-outcome" CallOutcome {
+        /// They will come.
+        WillCome = "will-come",
+        /// Reached, nothing agreed.
+        Reached = "reached",
+        /// Nobody answered.
+        NoAnswer = "no-answer",
+        /// Word was left.
+        LeftWord = "left-word",
+        /// The number belongs to somebody else.
+        WrongNumber = "wrong-number",
+        /// The letter came back.
+        LetterReturned = "letter-returned",
+        /// They do not want it done here.
+        Refuses = "refuses",
+    }
+}
+
+/// One attempt to reach somebody.
+#[derive(Debug, Clone, PartialEq, Eq, sqlx::FromRow)]
+pub struct DutyCall {
+    /// About which duty.
+    pub duty_id: DutyId,
+    /// What came of it.
+    pub outcome: CallOutcome,
+    /// What was said.
+    pub note: String,
+    /// Who tried.
+    pub person_name: String,
+    /// When.
+    pub at: OffsetDateTime,
+}
+
 /// A duty to be written down.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct NewDuty {

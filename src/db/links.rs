@@ -1,0 +1,95 @@
+//! Links that open one vehicle to one customer. Of the token only the SHA-256 is kept, as hexadecimal text.
+
+use time::{Date, OffsetDateTime};
+
+use super::{Con, Db, Result};
+use crate::model::ids::{BranchId, CustomerId, VehicleId};
+
+/// A link: whom it lets see what, and until when.
+#[derive(Debug, Clone, PartialEq, Eq, sqlx::FromRow)]
+pub struct Link {
+    pub branch_id: BranchId,
+    pub customer_id: CustomerId,
+    pub vehicle_id: VehicleId,
+    pub made_at: OffsetDateTime,
+    /// The last day on which it opens anything.
+    pub expires_on: Date,
+    pub ended_at: Option<OffsetDateTime>,
+}
+
+fn hex(hash: &[u8; 32]) -> String {
+    hash.iter().flat_map(|byte| [byte >> 4, byte & 15]).filter_map(|half| char::from_digit(half.into(), 16)).collect()
+}
+
+/// Keeps a link.
+pub async fn insert(con: &mut Con, token_hash: &[u8; 32], link: &Link) -> Result<()> {
+    sqlx::query(
+        "insert into capability_links (token_sha256, branch_id, customer_id, vehicle_id, made_at, expires_on)
+         values ($1, $2, $3, $4, $5, $6)",
+    )
+    .bind(hex(token_hash))
+    .bind(link.branch_id)
+    .bind(link.customer_id)
+    .bind(link.vehicle_id)
+    .bind(link.made_at)
+    .bind(link.expires_on)
+    .execute(con)
+    .await?;
+    Ok(())
+}
+
+/// The link of this token, whether or not it still opens anything: ending reminders works for longer than looking.
+pub async fn find(con: &mut Con, token_hash: &[u8; 32]) -> Result<Option<Link>> {
+    Ok(sqlx::query_as::<Db, Link>(
+        "select branch_id, customer_id, vehicle_id, made_at, expires_on, ended_at
+         from capability_links
+         where token_sha256 = $1",
+    )
+    .bind(hex(token_hash))
+    .fetch_optional(con)
+    .await?)
+}
+
+/// Ends every link of a customer to a vehicle. Returns how many were open.
+pub async fn end_all(con: &mut Con, customer: CustomerId, vehicle: VehicleId, at: OffsetDateTime) -> Result<u64> {
+    let done = sqlx::query(
+        "update capability_links
+         set ended_at = $3
+         where customer_id = $1
+           and vehicle_id = $2
+           and ended_at is null",
+    )
+    .bind(customer)
+    .bind(vehicle)
+    .bind(at)
+    .execute(con)
+    .await?;
+    Ok(done.rows_affected())
+}
+
+/// Whether this customer has any role with this vehicle of the branch on `day`.
+pub async fn may_have(
+    con: &mut Con,
+    branch: BranchId,
+    customer: CustomerId,
+    vehicle: VehicleId,
+    day: Date,
+) -> Result<bool> {
+    let found = sqlx::query_scalar::<Db, i64>(
+        "select count(*)
+         from vehicle_people p
+         join vehicles v on v.id = p.vehicle_id
+         where v.branch_id = $1
+           and p.customer_id = $2
+           and p.vehicle_id = $3
+           and p.from_on <= $4
+           and (p.to_on is null or p.to_on >= $4)",
+    )
+    .bind(branch)
+    .bind(customer)
+    .bind(vehicle)
+    .bind(day)
+    .fetch_one(con)
+    .await?;
+    Ok(found > 0)
+}
