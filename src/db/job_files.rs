@@ -52,6 +52,16 @@ pub async fn find_with_history(con: &mut Con, branch: BranchId, id: JobId) -> Re
     Ok(Some((file, history)))
 }
 
+/// A vehicle with its odometer readings, oldest first.
+pub async fn vehicle_with_readings(
+    con: &mut Con,
+    branch: BranchId,
+    id: crate::model::ids::VehicleId,
+) -> Result<Option<(Vehicle, Vec<OdometerReading>)>> {
+    let Some(vehicle) = vehicle(con, branch, id).await? else { return Ok(None) };
+    Ok(Some((vehicle, readings(con, id).await?)))
+}
+
 async fn vehicle(con: &mut Con, branch: BranchId, id: crate::model::ids::VehicleId) -> Result<Option<Vehicle>> {
     Ok(sqlx::query_as::<Db, Vehicle>(
         "select id, branch_id, plate, plate_country, vin, chassis_number, category, make, model, first_registered_on,

@@ -93,3 +93,13 @@ pub async fn may_have(
     .await?;
     Ok(found > 0)
 }
+
+/// Whether the branch knows this vehicle.
+pub async fn is_vehicle(con: &mut Con, branch: BranchId, vehicle: VehicleId) -> Result<bool> {
+    let found = sqlx::query_scalar::<Db, i64>("select count(*) from vehicles where id = $1 and branch_id = $2")
+        .bind(vehicle)
+        .bind(branch)
+        .fetch_one(con)
+        .await?;
+    Ok(found > 0)
+}

@@ -10,6 +10,7 @@ mod calibration;
 mod fitting;
 mod hand_over;
 mod intake;
+pub mod intervals;
 mod line;
 mod proof;
 mod proving;

@@ -17,12 +17,12 @@ use crate::db::{self, Con, Database, Writing};
 use crate::model::deed::Deed;
 use crate::model::person::Actor;
 
+pub mod duties;
 pub mod evidence;
 pub mod jobs;
-pub mod parts;
-pub mod duties;
 pub mod outbox;
 pub mod owner;
+pub mod parts;
 pub mod people;
 mod refusal;
 mod secret;

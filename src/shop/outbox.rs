@@ -140,11 +140,12 @@ impl Shop {
         let token = Token::fresh()?;
         let mut tx = self.db.write().await?;
         let now = self.clock.now();
+        let day = day_in(&mut tx, branch, now).await?;
         let claimed = loop {
             let Some(mut message) = db::outbox::next_ready(&mut tx, branch, now, reminders_too).await? else {
                 break None;
             };
-            if let Some(why) = unwanted(&mut tx, branch, &message, self.day_in(&mut tx, branch, now).await?).await? {
+            if let Some(why) = unwanted(&mut tx, branch, &message, day).await? {
                 let dropped = Outcome { state: MessageState::Dropped, ..untouched(&message) };
                 db::outbox::save_outcome(&mut tx, message.id, message.state, &dropped).await?;
                 let deed = Deed::MessageDropped { message: message.id, why: why.to_owned() };
@@ -159,7 +160,6 @@ impl Shop {
             message.attempts += 1;
             let mut stop_url = None;
             if let (Some(url), Some(customer), Some(vehicle)) = (public_url, message.customer_id, message.vehicle_id) {
-                let day = self.day_in(&mut tx, branch, now).await?;
                 super::owner::keep_link(&mut tx, branch, &token, (customer, vehicle), (now, day)).await?;
                 db::audit::note(&mut tx, &program, now, &Deed::LinkMade { vehicle, customer }).await?;
                 let own = format!("{url}/own/{}", token.as_text());
@@ -173,11 +173,6 @@ impl Shop {
         };
         tx.commit().await.map_err(db::Error::from)?;
         Ok(claimed)
-    }
-
-    async fn day_in(&self, con: &mut db::Con, branch: BranchId, now: OffsetDateTime) -> Result<Date, Refusal> {
-        let branch = db::branches::find(con, branch).await?.ok_or(Refusal::Gone)?;
-        Ok(Zone::named(&branch.time_zone).unwrap_or_else(|_| Zone::utc()).day_of(now))
     }
 
     /// Writes down what became of an attempt. `chance`, from 0 to 1, spreads the next one.
@@ -328,12 +323,7 @@ fn untouched(message: &Message) -> Outcome {
 
 fn go_on(message: &Message, now: OffsetDateTime) -> Outcome {
     let state = if message.recipient.is_empty() { MessageState::Letter } else { MessageState::Waiting };
-    Outcome {
-        state,
-        held_because: HeldBecause::Nothing,
-        not_before: message.not_before.max(now),
-        ..untouched(message)
-    }
+    Outcome { state, held_because: HeldBecause::Nothing, not_before: message.not_before.max(now), ..untouched(message) }
 }
 
 /// Where an attempt leaves a message.
@@ -356,13 +346,17 @@ fn after(message: &Message, was: MessageState, delivery: Delivery, now: OffsetDa
         Delivery::NotNow(last_error) => match retry_after(message.attempts, chance) {
             // A message that may have gone out keeps its one retry until the other side is reached.
             Some(wait) => {
-                let state =
-                    if was == MessageState::Unknown { MessageState::Unknown } else { MessageState::Waiting };
+                let state = if was == MessageState::Unknown { MessageState::Unknown } else { MessageState::Waiting };
                 Outcome { state, last_error, not_before: now + wait, ..base }
             }
             None => failed(last_error),
         },
     }
+}
+
+async fn day_in(con: &mut db::Con, branch: BranchId, now: OffsetDateTime) -> Result<Date, Refusal> {
+    let branch = db::branches::find(con, branch).await?.ok_or(Refusal::Gone)?;
+    Ok(Zone::named(&branch.time_zone).unwrap_or_else(|_| Zone::utc()).day_of(now))
 }
 
 /// Why a message must not go out any more, if so.

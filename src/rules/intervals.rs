@@ -1,0 +1,196 @@
+//! From a finished job to what falls due: the first check, the filter, the container from the date it was made, the
+//! cylinder's inspection, a fill stop that is still to be shown.
+//!
+//! Pure: the job file, the rule book and the day of hand-over go in, duties come out.
+
+use time::Date;
+
+use super::book::RuleBook;
+use super::line::{Anchor, Count, IntervalLine};
+use crate::calc::due::{self, Precision, Reading};
+use crate::model::duty::{Duty, DutyKind, NewDuty};
+use crate::model::evidence::{Evidence, FillStopHow, FunctionChecks};
+use crate::model::ids::PartId;
+use crate::model::job::JobKind;
+use crate::model::job_file::JobFile;
+use crate::model::part::{DatePrecision, Part, PartCategory};
+use crate::model::vehicle::{OdometerExplained, OdometerReading, Vehicle};
+use crate::model::{duty::DueBy, job::Job};
+
+/// Id of the duty that is no rule line but an answer: the fill stop is to be shown later.
+pub const FILL_STOP: &str = "fill-stop";
+
+/// Days until a fill stop must be shown where the book asks for no first check (common practice: at the first fill).
+const FILL_STOP_MONTHS: u32 = 1;
+
+/// What falls due after this job, when the vehicle leaves on `on`.
+///
+/// A line that counts from a date nobody knows (a container without date of manufacture) falls due on `on` itself: what
+/// is not known is looked at now, not in ten years.
+pub fn duties(file: &JobFile, book: &RuleBook, on: Date) -> Vec<NewDuty> {
+    if file.job.kind == JobKind::Removal {
+        return Vec::new();
+    }
+    let mut duties: Vec<NewDuty> = Vec::new();
+    for line in book.intervals(&file.job, on) {
+        let Some(category) = line.part else {
+            duties.extend(of_line(line, &file.vehicle, None, &file.readings, on));
+            continue;
+        };
+        let concerned = file.fitted().filter(|part| part.category == category && begins_now(part, &file.job));
+        duties.extend(concerned.filter_map(|part| of_line(line, &file.vehicle, Some(part), &file.readings, on)));
+    }
+    if shown_fill_stop(file) == Some(FillStopHow::Later) {
+        duties.extend(fill_stop(&duties, on));
+    }
+    duties
+}
+
+/// Only what this job fitted begins to run; an exchange of one cylinder leaves the dates of the others alone.
+fn begins_now(part: &Part, job: &Job) -> bool {
+    part.fitted_in == job.id
+}
+
+fn shown_fill_stop(file: &JobFile) -> Option<FillStopHow> {
+    let take = |body| match body {
+        &Evidence::FunctionChecks(ref checks) => Some(checks),
+        _ => None,
+    };
+    file.shown("function-checks", "", take).map(|(_, checks): (_, &FunctionChecks)| checks.fill_stop_how)
+}
+
+fn fill_stop(duties: &[NewDuty], on: Date) -> Option<NewDuty> {
+    let duty = |due_on, source: String| NewDuty {
+        part_id: None,
+        line: FILL_STOP.to_owned(),
+        kind: DutyKind::FillStop,
+        due_on,
+        due_km: None,
+        decided_by: DueBy::Date,
+        source,
+        is_checked: false,
+    };
+    match duties.iter().find(|duty| duty.kind == DutyKind::FirstCheck) {
+        Some(first) => Some(duty(first.due_on, first.source.clone())),
+        None => due::months_later(on, FILL_STOP_MONTHS, Precision::Day).ok().map(|day| duty(day, String::new())),
+    }
+}
+
+/// The next duty of the same line after one that was met on `on`: a filter changed today falls due again. `None` for
+/// what comes once, and where the line is no longer in the book.
+pub fn following(
+    book: &RuleBook,
+    met: &Duty,
+    vehicle: &Vehicle,
+    readings: &[OdometerReading],
+    on: Date,
+) -> Option<NewDuty> {
+    let line = book.sets.iter().flat_map(|set| &set.interval).find(|line| line.id == met.line)?;
+    if !met.kind.comes_again() {
+        return None;
+    }
+    let again = IntervalLine { anchor: Anchor::Fitted, ..line.clone() };
+    let next = of_line(&again, vehicle, None, readings, on)?;
+    Some(NewDuty { part_id: met.part_id, ..next })
+}
+
+/// Whether this job meets a duty that was open when it began: the inspection an inspection, a new filter the filter, a
+/// fill stop now shown the fill stop.
+pub fn is_met_by(duty: &Duty, file: &JobFile) -> bool {
+    if duty.job_id == Some(file.job.id) {
+        return false;
+    }
+    let fitted = |category| file.fitted().any(|part| part.category == category && begins_now(part, &file.job));
+    match duty.kind {
+        DutyKind::Inspection | DutyKind::FirstCheck => file.job.kind == JobKind::Inspection,
+        DutyKind::Filter => fitted(PartCategory::Filter),
+        DutyKind::FillStop => {
+            matches!(shown_fill_stop(file), Some(FillStopHow::Tested | FillStopHow::FirstFill))
+        }
+        _ => false,
+    }
+}
+
+/// Whether the part behind a duty has left the vehicle in this job.
+pub fn is_part_gone(part: Option<PartId>, file: &JobFile) -> bool {
+    part.is_some_and(|id| file.parts.iter().any(|part| part.id == id && !part.is_fitted()))
+}
+
+fn of_line(
+    line: &IntervalLine,
+    vehicle: &Vehicle,
+    part: Option<&Part>,
+    readings: &[OdometerReading],
+    on: Date,
+) -> Option<NewDuty> {
+    let known = match line.anchor {
+        Anchor::Fitted => Some((part.map_or(on, |part| part.fitted_on), Precision::Day)),
+        Anchor::Made => part.and_then(made),
+        Anchor::Registered => vehicle.first_registered_on.map(|day| (day, Precision::Day)),
+    };
+    let duty = |due_on, due_km, decided_by| NewDuty {
+        part_id: part.map(|part| part.id),
+        line: line.id.clone(),
+        kind: line.duty,
+        due_on,
+        due_km,
+        decided_by,
+        source: line.source.clone(),
+        is_checked: line.checked,
+    };
+    let Some((from, precision)) = known else { return Some(duty(on, None, DueBy::Date)) };
+    let precision = match (line.count, precision) {
+        (Count::MonthEnd, Precision::Day) => Precision::Month,
+        (_, precision) => precision,
+    };
+    let readings = trusted(readings, on);
+    let from_km = readings.last().map(|reading| reading.km);
+    let km = line.km.filter(|_| from_km.is_some());
+    let asked = due::Duty {
+        from,
+        months: line.months,
+        from_precision: precision,
+        km: km.map(|km| km as f64),
+        from_km: km.and(from_km),
+        readings,
+    };
+    match due::due(&asked) {
+        Ok(found) => {
+            let by = if found.by == due::By::Distance { DueBy::Distance } else { DueBy::Date };
+            #[expect(clippy::cast_possible_truncation, reason = "an odometer, below 10 million")]
+            let due_km = km.zip(from_km).map(|(km, from_km)| from_km as i64 + km);
+            Some(duty(found.due_on, due_km, by))
+        }
+        // A distance that cannot be forecast yet, and no months beside it: there is no day to remind of.
+        Err(_) => None,
+    }
+}
+
+fn made(part: &Part) -> Option<(Date, Precision)> {
+    let precision = match part.made_precision? {
+        DatePrecision::Day => Precision::Day,
+        DatePrecision::Month => Precision::Month,
+        DatePrecision::Year => Precision::Year,
+    };
+    part.made_on.map(|day| (day, precision))
+}
+
+/// The readings up to `on` that one line can be drawn through: those since the odometer was last replaced or found to be
+/// in miles, without any that was called a typing error.
+fn trusted(readings: &[OdometerReading], on: Date) -> Vec<Reading> {
+    use OdometerExplained::{Replaced, TypingErrorBefore, WasMiles};
+    let mut kept: Vec<Reading> = Vec::new();
+    let mut sorted: Vec<&OdometerReading> = readings.iter().filter(|reading| reading.read_on <= on).collect();
+    sorted.sort_by_key(|reading| reading.read_on);
+    for reading in sorted {
+        match reading.explained {
+            Replaced | WasMiles => kept.clear(),
+            TypingErrorBefore => {
+                kept.pop();
+            }
+            _ => {}
+        }
+        kept.push(Reading { date: reading.read_on, km: reading.km as f64 });
+    }
+    kept
+}
