@@ -141,8 +141,10 @@ pub enum Delivery {
     Sent,
     /// Refused for now, or not reached; what was said.
     NotNow(String),
-    /// Refused for good; what was said.
+    /// The address was refused for good; what was said.
     Refused(String),
+    /// The message was refused for good, whatever the address; what was said.
+    Failed(String),
     /// The text was given, the answer never came: perhaps it went out.
     Unknown(String),
 }

@@ -8,14 +8,13 @@ use time::Date;
 use super::book::RuleBook;
 use super::line::{Anchor, Count, IntervalLine};
 use crate::calc::due::{self, Precision, Reading};
-use crate::model::duty::{Duty, DutyKind, NewDuty};
+use crate::model::duty::{DueBy, Duty, DutyKind, NewDuty};
 use crate::model::evidence::{Evidence, FillStopHow, FunctionChecks};
 use crate::model::ids::PartId;
-use crate::model::job::JobKind;
+use crate::model::job::{Job, JobKind};
 use crate::model::job_file::JobFile;
 use crate::model::part::{DatePrecision, Part, PartCategory};
 use crate::model::vehicle::{OdometerExplained, OdometerReading, Vehicle};
-use crate::model::{duty::DueBy, job::Job};
 
 /// Id of the duty that is no rule line but an answer: the fill stop is to be shown later.
 pub const FILL_STOP: &str = "fill-stop";
@@ -52,11 +51,10 @@ fn begins_now(part: &Part, job: &Job) -> bool {
 }
 
 fn shown_fill_stop(file: &JobFile) -> Option<FillStopHow> {
-    let take = |body| match body {
-        &Evidence::FunctionChecks(ref checks) => Some(checks),
-        _ => None,
-    };
-    file.shown("function-checks", "", take).map(|(_, checks): (_, &FunctionChecks)| checks.fill_stop_how)
+    fn take(body: &Evidence) -> Option<&FunctionChecks> {
+        if let Evidence::FunctionChecks(checks) = body { Some(checks) } else { None }
+    }
+    file.shown("function-checks", "", take).map(|(_, checks)| checks.fill_stop_how)
 }
 
 fn fill_stop(duties: &[NewDuty], on: Date) -> Option<NewDuty> {

@@ -142,7 +142,7 @@ impl Shop {
             let vehicle = owed.duty.vehicle_id;
             if let Some(job) = closing.job {
                 let job = db::jobs::find(&mut work, branch, job).await?;
-                if !job.is_some_and(|job| job.vehicle_id == vehicle) {
+                if job.is_none_or(|job| job.vehicle_id != vehicle) {
                     return Err(Refusal::Field { field: "job", why: "refused-other-vehicle" });
                 }
             }

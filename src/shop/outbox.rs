@@ -218,7 +218,7 @@ impl Shop {
             return Err(Refusal::MayNot("refused-release-needs-manager"));
         }
         let deed = Deed::MessageReleased { message };
-        self.move_message(who, key, message, &[MessageState::Held], deed, |found, now| go_on(found, now)).await
+        self.move_message(who, key, message, &[MessageState::Held], deed, go_on).await
     }
 
     /// Lets everything go that a large run had held.
@@ -335,6 +335,7 @@ fn after(message: &Message, was: MessageState, delivery: Delivery, now: OffsetDa
             Outcome { state: MessageState::Sent, last_error: String::new(), sent_at: Some(now), ..base.clone() }
         }
         Delivery::Refused(said) => Outcome { is_refused: true, ..failed(said) },
+        Delivery::Failed(said) => failed(said),
         // One more attempt under the same Message-ID, then a person decides: most receivers show such a pair once.
         Delivery::Unknown(said) if was == MessageState::Unknown => failed(said),
         Delivery::Unknown(last_error) => Outcome {
