@@ -53,7 +53,7 @@ create table messages (
     state text not null default 'waiting' check (state in ('waiting', 'sending', 'sent', 'unknown', 'failed',
         'held', 'letter', 'dropped')),
     -- Why it is held: a run far above the usual, or somebody's hand.
-    held_because text not null default '' check (held_because in ('', 'many', 'hand')),
+    held_because text not null default 'no' check (held_because in ('no', 'many', 'hand')),
     attempts integer not null default 0,
     not_before text not null,
     leased_until text,

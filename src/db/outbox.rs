@@ -252,7 +252,7 @@ pub async fn renew_recipient(con: &mut Con, id: MessageId) -> Result<()> {
 pub async fn release_many(con: &mut Con, branch: BranchId) -> Result<i64> {
     let done = sqlx::query(
         "update messages
-         set state = case when recipient = '' then 'letter' else 'waiting' end, held_because = ''
+         set state = case when recipient = '' then 'letter' else 'waiting' end, held_because = 'no'
          where branch_id = $1
            and state = 'held'
            and held_because = 'many'",

@@ -38,7 +38,7 @@ coded! {
     /// Why a message is held.
     "held-because" HeldBecause {
         /// It is not.
-        Nothing = "",
+        Nothing = "no",
         /// The run it belongs to was far above the usual.
         Many = "many",
         /// Somebody held it.
