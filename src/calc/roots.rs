@@ -31,13 +31,16 @@ pub fn try_bisect<E>(
 ) -> Result<f64, E> {
     let (mut low, mut high) = (low, high);
     let (at_low, at_high) = (f(low)?, f(high)?);
+    if at_low.is_nan() || at_high.is_nan() {
+        return Err(none);
+    }
     if at_low == 0.0 {
         return Ok(low);
     }
     if at_high == 0.0 {
         return Ok(high);
     }
-    if at_low.is_nan() || at_high.is_nan() || (at_low > 0.0) == (at_high > 0.0) {
+    if (at_low > 0.0) == (at_high > 0.0) {
         return Err(none);
     }
     // 200 halvings take any finite width below the last bit.
@@ -46,7 +49,11 @@ pub fn try_bisect<E>(
         if (high - low).abs() <= tolerance {
             return Ok(middle);
         }
-        if (f(middle)? > 0.0) == (at_low > 0.0) {
+        let at_middle = f(middle)?;
+        if at_middle.is_nan() {
+            return Err(none);
+        }
+        if (at_middle > 0.0) == (at_low > 0.0) {
             low = middle;
         } else {
             high = middle;
@@ -107,5 +114,7 @@ mod tests {
         assert!((root - std::f64::consts::SQRT_2).abs() < 1e-11);
         assert_eq!(bisect("x", 2.0, 3.0, 1e-12, |x| x * x - 2.0), Err(NoRoot { wanted: "x" }));
         assert!(bisect("x", 0.0, f64::NAN, 1e-12, |x| x).is_err());
+        let hole = |x: f64| if (x - 1.0).abs() < 0.1 { f64::NAN } else { x - 1.3 };
+        assert!(bisect("x", 0.0, 2.0, 1e-12, hole).is_err(), "a number that is none in the middle");
     }
 }
