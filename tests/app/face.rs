@@ -5,13 +5,39 @@ use axum::body::to_bytes;
 use axum::http::StatusCode;
 use fuelwright::model::unit::Unit;
 use fuelwright::web::form::{Form, Typed, Wrong};
-use fuelwright::web::kit::{self, Choice, JobSheet, Mark, Proof, ProofList, Rail, Stop, StopState, Tone, Verdict};
+use fuelwright::web::kit::{
+    self, Act, Cell, Choice, Column, Empty, JobSheet, LifeEntry, LifeLine, LifeYear, Mark, Pages, Proof, ProofList,
+    Rail, Stop, StopState, Table, Tone, Verdict,
+};
 use fuelwright::web::page::{self, Frame, PersonBadge, Place};
 use fuelwright::words::Words;
 use scraper::{Html, Selector};
 
 #[derive(Template)]
-#[template(path = "job/sample.html")]
+#[template(
+    ext = "html",
+    source = r#"{% extends "job/sheet.html" %}
+{% block stage %}
+{{ kit::summary(form, frame.w) }}
+<h2>Leak test, vapour side</h2>
+<p class="lead">Pressure decay with nitrogen from the vaporiser to the injectors. The shop’s limit is 20 cm³/h; UN texts give none for a vehicle.</p>
+<form method="post" action="/jobs/1/leak-tests" data-keep>
+{{ kit::key(form) }}{{ kit::version(form) }}
+<fieldset class="group"><legend>Start, 10:42</legend><div class="fields">
+{{ kit::number(form, frame.w, "start_kpa").called("Pressure, gauge") }}
+{{ kit::number(form, frame.w, "start_c").called("Gas temperature") }}
+{{ kit::number(form, frame.w, "volume_l").called("Volume of the section") }}
+</div></fieldset>
+<fieldset class="group"><legend>Now, 10:52</legend><div class="fields">
+{{ kit::number(form, frame.w, "end_kpa").called("Pressure, gauge") }}
+{{ kit::number(form, frame.w, "end_c").called("Gas temperature") }}
+{{ kit::choice(form, frame.w, "gauge", gauges).called("Gauge") }}
+</div></fieldset>
+{{ verdict }}
+<div class="acts"><button class="main">Keep testing</button><button name="then" value="record">Record as it is</button><a class="act" href="/bench">Prove by foam instead</a></div>
+</form>
+{% endblock %}"#
+)]
 struct Sample {
     frame: Frame,
     sheet: JobSheet,
@@ -118,7 +144,6 @@ fn typed() -> Form {
         ("end_c", "20.0"),
         ("gauge", "g03"),
     ]))
-    .scoped("sample")
 }
 
 async fn read(answer: fuelwright::web::Answer) -> (StatusCode, String) {
@@ -161,12 +186,9 @@ async fn a_fault_stands_at_its_field_in_the_summary_and_in_the_title() {
     }
 }
 
-#[tokio::test]
-async fn a_page_has_no_double_id_no_input_without_label_and_nothing_inline() {
-    let (status, html) = read(page::page(sample(typed()))).await;
-    assert_eq!(status, StatusCode::OK);
+fn check_page(html: &str) {
     assert!(!html.contains('⟦'), "a key without words");
-    let page = Html::parse_document(&html);
+    let page = Html::parse_document(html);
     let mut ids = std::collections::BTreeSet::new();
     for element in page.select(&Selector::parse("[id]").expect("css")) {
         let id = element.value().id().unwrap_or_default();
@@ -179,6 +201,14 @@ async fn a_page_has_no_double_id_no_input_without_label_and_nothing_inline() {
         assert_eq!(page.select(&label).count(), 1, "label of {id}");
     }
     assert_eq!(page.select(&Selector::parse("[style], style, [onclick], script:not([src])").expect("css")).count(), 0);
+}
+
+#[tokio::test]
+async fn a_page_has_no_double_id_no_input_without_label_and_nothing_inline() {
+    let (status, html) = read(page::page(sample(typed()))).await;
+    assert_eq!(status, StatusCode::OK);
+    check_page(&html);
+    let page = Html::parse_document(&html);
     assert!(!page.root_element().text().collect::<String>().contains("Error:"));
 }
 
@@ -189,6 +219,168 @@ async fn what_stops_the_paper_stands_first() {
     let first = page.select(&Selector::parse(".proofs li").expect("css")).next().expect("a proof");
     assert!(first.text().collect::<String>().contains("out of calibration"));
     assert!(html.contains("3 of 8 met. 5 to go, 1 stops the paper."));
+}
+
+#[derive(Template)]
+#[template(
+    ext = "html",
+    source = r#"{% extends "layout.html" %}
+{% block title %}Everything{% endblock %}
+{% block content %}
+<div class="leaf plain">
+<div class="page-head"><h1>Everything the kit has</h1><span class="timer" data-timer data-started="2026-11-25T10:42:00Z" data-now="2026-11-25T10:52:07Z" data-minutes="24">10:07</span></div>
+{{ kit::summary(form, frame.w) }}
+<form method="post" action="/all" enctype="multipart/form-data" data-keep data-sums="/sums">
+<div class="fields">
+{{ kit::text(form, frame.w, "name").autocomplete("name") }}
+{{ kit::code(form, frame.w, "vin").called("VIN").hinted("Seventeen letters and digits").offering(known) }}
+{{ kit::mail(form, frame.w, "mail").called("Mail").optional() }}
+{{ kit::secret(form, frame.w, "secret").called("Passphrase") }}
+{{ kit::date(form, frame.w, "made_on").called("Made on") }}
+{{ kit::date(form, frame.w, "bad_on").called("Due on") }}
+{{ kit::moment(form, frame.w, "measured_at").called("Measured at") }}
+{{ kit::number(form, frame.w, "price").called("Price").counted_in("EUR") }}
+{{ kit::number(form, frame.w, "boost").called("Boost").unit(Unit::Bar) }}
+{{ kit::area(form, frame.w, "note") }}
+{{ kit::radios(form, frame.w, "method", answers).called("Method") }}
+{{ kit::pick(form, frame.w, "clip", answers).called("Hose clips") }}
+{{ kit::yes_no(form, frame.w, "port").called("Hose ports downward") }}
+{{ kit::ticks(form, frame.w, "topics", answers).called("Driver told about") }}
+{{ kit::tick(form, frame.w, "agree").called("Agreed before work") }}
+{{ kit::file(form, frame.w, "photo", "image/*").called("Photographs").many() }}
+{{ kit::file(form, frame.w, "signature", "image/png,image/jpeg").called("Signature").drawn() }}
+{% for row in form.rows_shown("parts", 2, 1) %}{{ kit::code(form, frame.w, row.name("serial")).called("Serial") }}{% endfor %}
+</div>
+<div class="sums" data-sums-into></div>
+<div class="acts"><button class="main">Save</button><button class="stop">Withdraw</button></div>
+</form>
+{{ table }}{{ pages }}{{ empty }}{{ life }}
+<p>{% for one in marks %}{{ kit::said(frame.w, one) }} · {% endfor %}</p>
+</div>
+{% endblock %}"#
+)]
+struct Everything {
+    frame: Frame,
+    form: Form,
+    known: Vec<String>,
+    answers: Vec<Choice>,
+    table: Table,
+    pages: Pages,
+    empty: Empty,
+    life: LifeLine,
+    marks: Vec<Mark>,
+}
+
+fn everything() -> Everything {
+    let w = Words::default();
+    let entry = |day: &str, mark, title: &str, note: &str| LifeEntry {
+        day: day.into(),
+        mark,
+        title: title.into(),
+        href: Some("/jobs/1".into()),
+        note: note.into(),
+    };
+    let mut form = Form::from(Typed::from_pairs([
+        ("name", "Ilse Marrow"),
+        ("vin", "WCV1234567K018233"),
+        ("secret", "not shown again"),
+        ("made_on", "2026-03-14"),
+        ("bad_on", "31.02.26"),
+        ("measured_at", "2026-11-25T10:42"),
+        ("note", "\n two lines\n of <b>text</b>"),
+        ("method", "foam"),
+        ("topics", "foam"),
+        ("topics", "decay"),
+        ("agree", "yes"),
+        ("parts[4][serial]", "A-4"),
+    ]));
+    form.date("bad_on");
+    form.choice::<u8>("method");
+    Everything {
+        frame: sample(Form::blank()).frame,
+        form,
+        known: vec!["WCV1234567K018233".into()],
+        answers: vec![
+            Choice::new("foam", "Foam"),
+            Choice::new("decay", "Pressure decay"),
+            Choice::new("det", "Detector"),
+        ],
+        table: Table {
+            w,
+            caption: "Instruments".into(),
+            columns: vec![Column::text("Instrument"), Column::text("Calibrated until"), Column::number("Reads, kPa")],
+            rows: vec![
+                vec![
+                    Cell::link("G-03", "/instruments/3"),
+                    Cell::new("14 March 2027").marked(Mark::Met),
+                    Cell::new("0.1"),
+                ],
+                vec![
+                    Cell::link("A-1", "/instruments/1"),
+                    Cell::new("3 November 2026").marked(Mark::Stops).with_second("out of calibration"),
+                    Cell::new(""),
+                ],
+            ],
+        },
+        pages: Pages { w, previous: Some("?before=1".into()), next: Some("?after=2".into()) },
+        empty: Empty {
+            sentence: "No vehicle in the shop.".into(),
+            act: Some(Act { label: "Take one in".into(), href: "/jobs/new".into() }),
+        },
+        life: LifeLine {
+            w,
+            years: vec![
+                LifeYear { year: 2025, entries: vec![entry("4 Feb", Mark::Met, "Conversion 2025-0011", "98 200 km")] },
+                LifeYear { year: 2026, entries: vec![entry("25 Nov", Mark::Undecided, "Inspection 2026-0147", "")] },
+            ],
+            ahead: vec![entry("14 Mar", Mark::Missing, "Container in date until then", "")],
+        },
+        marks: vec![
+            Mark::Met,
+            Mark::Missing,
+            Mark::Undecided,
+            Mark::Stops,
+            Mark::Waived,
+            Mark::NotApplicable,
+            Mark::EnteredLater,
+            Mark::OnTablet,
+        ],
+    }
+}
+
+#[tokio::test]
+async fn every_piece_of_the_kit_is_whole_and_keeps_what_was_typed() {
+    let (_, html) = read(page::retry(everything())).await;
+    check_page(&html);
+    assert!(!html.contains("not shown again"), "a secret never comes back");
+    assert!(!html.contains("<b>text</b>"));
+    let page = Html::parse_document(&html);
+    let css = |css: &str| Selector::parse(css).expect("css");
+    let attr = |of: &str, name: &str| {
+        let found = page.select(&css(of)).next().unwrap_or_else(|| panic!("no {of}"));
+        found.value().attr(name).map(str::to_owned)
+    };
+    assert_eq!(attr("#made_on", "type").as_deref(), Some("date"));
+    assert_eq!(attr("#bad_on", "type").as_deref(), Some("text"), "a date field would drop a text that is no date");
+    assert_eq!(attr("#bad_on", "value").as_deref(), Some("31.02.26"));
+    assert_eq!(attr("#measured_at", "type").as_deref(), Some("datetime-local"));
+    assert_eq!(attr("#parts-4-serial", "name").as_deref(), Some("parts[4][serial]"));
+    assert_eq!(attr("#method", "value").as_deref(), Some("foam"));
+    assert_eq!(page.select(&css("input[checked]")).count(), 4);
+    assert_eq!(
+        page.select(&css("textarea")).next().expect("one").text().collect::<String>(),
+        "\n two lines\n of <b>text</b>"
+    );
+    for link in page.select(&css(".summary a")) {
+        let target = link.value().attr("href").unwrap_or_default().trim_start_matches('#').to_owned();
+        assert_eq!(page.select(&css(&format!("[id='{target}']"))).count(), 1, "{target}");
+    }
+    assert_eq!(page.select(&css(".summary a")).count(), 2);
+    for described in page.select(&css("[aria-describedby]")) {
+        for id in described.value().attr("aria-describedby").unwrap_or_default().split(' ') {
+            assert_eq!(page.select(&css(&format!("[id='{id}']"))).count(), 1, "{id}");
+        }
+    }
 }
 
 /// Writes the sample to the folder named in FUELWRIGHT_PREVIEW, for looking at it in a browser.
@@ -203,7 +395,8 @@ async fn the_sample_can_be_looked_at() {
     broken.set("end_kpa", "2.1 bar");
     broken.number("end_kpa", Unit::Kilopascal, 0.0..=100.0);
     let (_, failed) = read(page::retry(sample(broken))).await;
-    for (name, html) in [("job.html", html), ("failed.html", failed)] {
+    let (_, all) = read(page::retry(everything())).await;
+    for (name, html) in [("job.html", html), ("failed.html", failed), ("all.html", all)] {
         let mut live = String::new();
         for (place, piece) in html.split("/assets/").enumerate() {
             if place == 0 {

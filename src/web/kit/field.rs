@@ -166,8 +166,8 @@ impl Field {
 
     /// Another label, in ready words: a name from the shop's own data.
     #[must_use]
-    pub fn called(mut self, label: &str) -> Self {
-        label.clone_into(&mut self.label);
+    pub fn called(mut self, label: impl Into<String>) -> Self {
+        self.label = label.into();
         self
     }
 
@@ -180,8 +180,8 @@ impl Field {
 
     /// Another hint, in ready words.
     #[must_use]
-    pub fn hinted(mut self, hint: &str) -> Self {
-        hint.clone_into(&mut self.hint);
+    pub fn hinted(mut self, hint: impl Into<String>) -> Self {
+        self.hint = hint.into();
         self
     }
 
@@ -194,8 +194,8 @@ impl Field {
 
     /// What a number is counted in where that is no unit of measure: a currency, "teeth".
     #[must_use]
-    pub fn counted_in(mut self, unit: &str) -> Self {
-        unit.clone_into(&mut self.unit);
+    pub fn counted_in(mut self, unit: impl Into<String>) -> Self {
+        self.unit = unit.into();
         self
     }
 
@@ -263,104 +263,104 @@ fn decimals_for(value: f64) -> u8 {
 }
 
 /// A number; its unit stands inside at the right.
-pub fn number(form: &Form, w: &Words, name: &str) -> Field {
-    let mut field = Field::new(form, w, name, Control::Input);
+pub fn number(form: &Form, w: &Words, name: impl AsRef<str>) -> Field {
+    let mut field = Field::new(form, w, name.as_ref(), Control::Input);
     field.mode = "decimal";
-    field.unit = Unit::of_name(last_of(name)).map_or(String::new(), |unit| unit.symbol().to_owned());
+    field.unit = Unit::of_name(last_of(name.as_ref())).map_or(String::new(), |unit| unit.symbol().to_owned());
     field
 }
 
 /// One line of text.
-pub fn text(form: &Form, w: &Words, name: &str) -> Field {
-    Field::new(form, w, name, Control::Input)
+pub fn text(form: &Form, w: &Words, name: impl AsRef<str>) -> Field {
+    Field::new(form, w, name.as_ref(), Control::Input)
 }
 
 /// A short code in capitals and digits: VIN, serial, approval mark.
-pub fn code(form: &Form, w: &Words, name: &str) -> Field {
-    let mut field = Field::new(form, w, name, Control::Input);
+pub fn code(form: &Form, w: &Words, name: impl AsRef<str>) -> Field {
+    let mut field = Field::new(form, w, name.as_ref(), Control::Input);
     field.mode = "code";
     field
 }
 
 /// A mail address.
-pub fn mail(form: &Form, w: &Words, name: &str) -> Field {
-    let mut field = Field::new(form, w, name, Control::Input);
+pub fn mail(form: &Form, w: &Words, name: impl AsRef<str>) -> Field {
+    let mut field = Field::new(form, w, name.as_ref(), Control::Input);
     // Not type=email: a browser would trim and judge the text before we see it.
     field.mode = "email";
     field.autocomplete("email")
 }
 
 /// A password, passphrase or PIN; what was typed is not shown again.
-pub fn secret(form: &Form, w: &Words, name: &str) -> Field {
-    let mut field = Field::new(form, w, name, Control::Input);
+pub fn secret(form: &Form, w: &Words, name: impl AsRef<str>) -> Field {
+    let mut field = Field::new(form, w, name.as_ref(), Control::Input);
     field.kind = "password";
     field.value = String::new();
     field.autocomplete("current-password")
 }
 
 /// Several lines of text.
-pub fn area(form: &Form, w: &Words, name: &str) -> Field {
-    Field::new(form, w, name, Control::Area).wide()
+pub fn area(form: &Form, w: &Words, name: impl AsRef<str>) -> Field {
+    Field::new(form, w, name.as_ref(), Control::Area).wide()
 }
 
 /// A date. A text that is none stays visible: a browser's own date field would drop it.
-pub fn date(form: &Form, w: &Words, name: &str) -> Field {
-    let mut field = Field::new(form, w, name, Control::Input);
+pub fn date(form: &Form, w: &Words, name: impl AsRef<str>) -> Field {
+    let mut field = Field::new(form, w, name.as_ref(), Control::Input);
     let is_plain = field.value.is_empty() || (field.value.len() == 10 && field.error.is_empty());
     field.kind = if is_plain { "date" } else { "text" };
     field
 }
 
 /// A date and time of day in the shop's zone.
-pub fn moment(form: &Form, w: &Words, name: &str) -> Field {
-    let mut field = Field::new(form, w, name, Control::Input);
+pub fn moment(form: &Form, w: &Words, name: impl AsRef<str>) -> Field {
+    let mut field = Field::new(form, w, name.as_ref(), Control::Input);
     let is_plain = field.value.is_empty() || (field.value.contains('T') && field.error.is_empty());
     field.kind = if is_plain { "datetime-local" } else { "text" };
     field
 }
 
 /// One of a closed list, folded away.
-pub fn choice(form: &Form, w: &Words, name: &str, options: &[Choice]) -> Field {
-    let mut field = Field::new(form, w, name, Control::Select);
+pub fn choice(form: &Form, w: &Words, name: impl AsRef<str>, options: &[Choice]) -> Field {
+    let mut field = Field::new(form, w, name.as_ref(), Control::Select);
     field.options = options.to_vec();
     field
 }
 
 /// One of a closed list, all answers in sight.
-pub fn radios(form: &Form, w: &Words, name: &str, options: &[Choice]) -> Field {
-    let mut field = Field::new(form, w, name, Control::Radios).wide();
+pub fn radios(form: &Form, w: &Words, name: impl AsRef<str>, options: &[Choice]) -> Field {
+    let mut field = Field::new(form, w, name.as_ref(), Control::Radios).wide();
     field.options = options.to_vec();
     field
 }
 
 /// Yes or no.
-pub fn yes_no(form: &Form, w: &Words, name: &str) -> Field {
+pub fn yes_no(form: &Form, w: &Words, name: impl AsRef<str>) -> Field {
     let answers = choices(w, "kit", ["yes", "no"]);
     radios(form, w, name, &answers)
 }
 
 /// Pass, fail or not applicable, or any other short answer; radios side by side.
-pub fn pick(form: &Form, w: &Words, name: &str, options: &[Choice]) -> Field {
+pub fn pick(form: &Form, w: &Words, name: impl AsRef<str>, options: &[Choice]) -> Field {
     let mut field = radios(form, w, name, options);
     field.size = "wide inline";
     field
 }
 
 /// Several of a closed list.
-pub fn ticks(form: &Form, w: &Words, name: &str, options: &[Choice]) -> Field {
-    let mut field = Field::new(form, w, name, Control::Ticks).wide();
+pub fn ticks(form: &Form, w: &Words, name: impl AsRef<str>, options: &[Choice]) -> Field {
+    let mut field = Field::new(form, w, name.as_ref(), Control::Ticks).wide();
     field.options = options.to_vec();
     field
 }
 
 /// A single tick.
-pub fn tick(form: &Form, w: &Words, name: &str) -> Field {
-    Field::new(form, w, name, Control::Tick).wide()
+pub fn tick(form: &Form, w: &Words, name: impl AsRef<str>) -> Field {
+    Field::new(form, w, name.as_ref(), Control::Tick).wide()
 }
 
 /// A file; `accept` as in the HTML standard, "image/*,application/pdf".
-pub fn file(form: &Form, w: &Words, name: &str, accept: &str) -> Field {
-    let mut field = Field::new(form, w, name, Control::File).wide();
+pub fn file(form: &Form, w: &Words, name: impl AsRef<str>, accept: &str) -> Field {
+    let mut field = Field::new(form, w, name.as_ref(), Control::File).wide();
     accept.clone_into(&mut field.accept);
     field
 }
