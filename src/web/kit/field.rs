@@ -336,7 +336,7 @@ pub fn radios(form: &Form, w: &Words, name: impl AsRef<str>, options: &[Choice])
 /// Yes or no.
 pub fn yes_no(form: &Form, w: &Words, name: impl AsRef<str>) -> Field {
     let answers = choices(w, "kit", ["yes", "no"]);
-    radios(form, w, name, &answers)
+    pick(form, w, name, &answers)
 }
 
 /// Pass, fail or not applicable, or any other short answer; radios side by side.
