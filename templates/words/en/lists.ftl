@@ -142,13 +142,6 @@ date-precision-day = To the day
 date-precision-month = To the month
 date-precision-year = To the year
 
-stage-intake = Intake
-stage-sizing = Sizing
-stage-fitting = Fitting
-stage-calibration = Calibration
-stage-proving = Proving
-stage-hand-over = Hand over
-
 vehicle-category-M1 = M1
 vehicle-category-M2 = M2
 vehicle-category-M3 = M3
