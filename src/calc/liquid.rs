@@ -358,3 +358,15 @@ fn dew(y: &[f64; 9], p: f64) -> Result<f64, Error> {
     }
     Err(none)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::costald;
+
+    #[test]
+    fn the_documented_density_of_propane_comes_out() {
+        // Value in the documentation of an open property library: 272.03889 K, M 44.097 g/mol, 530.30 kg/m3.
+        let volume = costald(0.200_081_61e-3, 369.833_33, 0.1532, 272.038_89);
+        assert!((44.097e-3 / volume - 530.30).abs() < 0.005);
+    }
+}

@@ -72,6 +72,19 @@ fn the_vapour_pressure_sum_of_astm_d2598_is_met() {
 }
 
 #[test]
+fn the_relative_densities_of_astm_d2598_are_met() {
+    // 15.6 C against water at 15.6 C, 999.0 kg/m3.
+    let mut seen = 0;
+    for row in rows("published_factors.csv").iter().filter(|row| row.text("unit") == "15.6/15.6 C") {
+        let component = Component::ALL.into_iter().find(|c| c.key() == row.text("subject")).unwrap();
+        let got = density_kg_m3(&Composition::pure(component), 15.6).unwrap() / 999.0;
+        within(component.key(), got, row.number("value"), 0.0035);
+        seen += 1;
+    }
+    assert_eq!(seen, 4);
+}
+
+#[test]
 fn the_least_propane_of_the_winter_grades_comes_out() {
     for row in rows("grade_propane.csv") {
         let propane = row.number("propane_mole_fraction");

@@ -2,11 +2,12 @@
 
 use fuelwright::calc::Error;
 use fuelwright::calc::composition::{Composition, Shares};
+use fuelwright::calc::container::{Container, container};
 use fuelwright::calc::cylinder::{Cylinder, cylinder};
 use fuelwright::calc::gas::{Gas, gas_state};
 use fuelwright::calc::liquid::{Liquid, density_kg_m3, dew_temperature_c, vapour_pressure};
 use fuelwright::calc::nozzle::engine::Follows;
-use fuelwright::calc::nozzle::{Sizing, Verdict, choking_share, mass_flux, size};
+use fuelwright::calc::nozzle::{Flow, Sizing, Verdict, choking_share, flow, mass_flux, size};
 use proptest::prelude::*;
 
 fn lpg(propane: f64, iso_of_butane: f64) -> Composition {
@@ -119,6 +120,30 @@ proptest! {
         prop_assert!(!got.reasons.is_empty() && got.diameter_mm.is_finite());
         let double = size(&Sizing { rated_power_kw: 2.0 * kw, ..asked }).unwrap();
         prop_assert!((double.diameter_mm / got.diameter_mm / std::f64::consts::SQRT_2 - 1.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn hostile_numbers_are_refused_or_answered_with_numbers(a in any::<f64>(), b in any::<f64>(), c in any::<f64>()) {
+        let composition = lpg(0.6, 0.0);
+        for [a, b, c] in [[a, b, c], [a, 0.8, 15.0], [60.0, b, 15.0], [60.0, 0.8, c]] {
+            let asked = Container { composition, gross_volume_l: a, fill_fraction: b, temperature_c: c };
+            if let Ok(got) = container(&asked) {
+                prop_assert!([got.mass_kg, got.energy_mj, got.pressure_kpa].iter().all(|x| x.is_finite()), "{got:?}");
+            }
+        }
+        for [up, down, warm, bore] in [[a, b, c, a], [a, 97.0, 50.0, 2.0], [217.0, b, 50.0, 2.0], [217.0, 97.0, c, 2.0], [217.0, 97.0, 50.0, a]] {
+            let asked = Flow {
+                composition,
+                upstream_kpa: up,
+                downstream_kpa: down,
+                temperature_c: warm,
+                diameter_mm: bore,
+                discharge_coefficient: 0.8,
+            };
+            if let Ok(got) = flow(&asked) {
+                prop_assert!(got.mass_flow_g_s.is_finite() && got.mass_flow_g_s >= 0.0, "{got:?}");
+            }
+        }
     }
 
     #[test]
