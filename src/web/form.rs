@@ -300,10 +300,14 @@ impl Form {
         file
     }
 
-    /// The files of a field, at most `most`; those that are empty or too large are named and left out.
+    /// The files of a field, at most `most`, handed over once; those that are empty or too large are named and left out.
     pub fn files(&mut self, name: &str, most: usize) -> Vec<TypedFile> {
         let mut kept = Vec::new();
-        for file in self.typed.files.clone().into_iter().filter(|file| file.field == name) {
+        // Taken out rather than copied: a photograph can be 25 MB.
+        let all = std::mem::take(&mut self.typed.files);
+        let (mine, others): (Vec<_>, Vec<_>) = all.into_iter().partition(|file| file.field == name);
+        self.typed.files = others;
+        for file in mine {
             if file.is_too_large {
                 self.fail(name, Wrong::FileTooLarge { file: file.name, most_mb: MOST_FILE / (1024 * 1024) });
             } else if file.content.is_empty() {

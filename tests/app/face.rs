@@ -383,6 +383,76 @@ async fn every_piece_of_the_kit_is_whole_and_keeps_what_was_typed() {
     }
 }
 
+/// The colours of tokens.css: light, then dark over light.
+fn colours() -> [std::collections::BTreeMap<String, [f64; 3]>; 2] {
+    let text = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/static/css/tokens.css")).expect("tokens");
+    let (light, dark) = text.split_once("prefers-color-scheme: dark").expect("both schemes");
+    let read = |part: &str, into: &mut std::collections::BTreeMap<String, [f64; 3]>| {
+        for line in part.lines() {
+            let Some((name, value)) = line.trim().trim_end_matches(';').split_once(": #") else { continue };
+            let channel = |at: usize| f64::from(u8::from_str_radix(&value[at..at + 2], 16).expect("hex")) / 255.0;
+            into.insert(name.trim_start_matches("--").to_owned(), [channel(0), channel(2), channel(4)]);
+        }
+    };
+    let mut light_colours = std::collections::BTreeMap::new();
+    read(light, &mut light_colours);
+    let mut dark_colours = light_colours.clone();
+    read(dark, &mut dark_colours);
+    [light_colours, dark_colours]
+}
+
+/// WCAG 2.2, definitions of relative luminance and contrast ratio.
+fn contrast(one: [f64; 3], other: [f64; 3]) -> f64 {
+    let luminance = |colour: [f64; 3]| {
+        let linear = colour.map(|c| if c <= 0.040_45 { c / 12.92 } else { ((c + 0.055) / 1.055).powf(2.4) });
+        0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
+    };
+    let (a, b) = (luminance(one), luminance(other));
+    (a.max(b) + 0.05) / (a.min(b) + 0.05)
+}
+
+#[test]
+fn every_colour_can_be_read_on_every_ground_it_may_stand_on() {
+    assert!((contrast([0.0; 3], [1.0; 3]) - 21.0).abs() < 1e-9, "black on white, as the definition says");
+    let leaves = ["desk", "sheet", "leaf"];
+    let washes = ["copper-wash", "met-wash", "stop-wash"];
+    let everywhere: Vec<&str> = leaves.iter().chain(&washes).copied().collect();
+    let pairs: [(&str, Vec<&str>, f64); 11] = [
+        ("ink", everywhere.clone(), 4.5),
+        ("soft", everywhere, 4.5),
+        ("copper", vec!["desk", "sheet", "leaf", "copper-wash"], 4.5),
+        ("met", vec!["sheet", "leaf", "met-wash"], 4.5),
+        ("stop", vec!["sheet", "leaf", "stop-wash"], 4.5),
+        ("link", vec!["desk", "sheet", "leaf"], 4.5),
+        ("on-ink", vec!["ink"], 4.5),
+        ("bar-text", vec!["bar"], 4.5),
+        ("bar-soft", vec!["bar"], 4.5),
+        ("edge", vec!["sheet", "leaf"], 3.0),
+        ("marker", vec!["bar"], 3.0),
+    ];
+    for (scheme, colours) in ["light", "dark"].iter().zip(colours()) {
+        for (text, grounds, least) in &pairs {
+            for ground in grounds {
+                let got = contrast(colours[*text], colours[*ground]);
+                assert!(got >= *least, "{scheme}: {text} on {ground} has {got:.2}, needs {least}");
+            }
+        }
+    }
+}
+
+#[test]
+fn sheets_and_scripts_stay_light() {
+    let weight = |folder: &str| {
+        let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("static").join(folder);
+        std::fs::read_dir(path)
+            .expect("folder")
+            .map(|file| file.expect("file").metadata().expect("size").len())
+            .sum::<u64>()
+    };
+    let (css, js) = (weight("css"), weight("js"));
+    assert!(css < 36_000 && js < 25_000, "before compression: css {css}, js {js}");
+}
+
 /// Writes the sample to the folder named in FUELWRIGHT_PREVIEW, for looking at it in a browser.
 #[tokio::test]
 async fn the_sample_can_be_looked_at() {

@@ -295,3 +295,52 @@ fn every_kind_of_wrong_has_its_sentence() {
         assert!(!sentence.is_empty() && !sentence.contains('⟦') && !sentence.contains("{$"), "{wrong:?}: {sentence}");
     }
 }
+
+#[test]
+fn files_are_handed_over_once() {
+    let mut form =
+        Form::from(Typed::default().with_file("photo", "a.jpg", vec![1]).with_file("other", "b.jpg", vec![2]));
+    assert_eq!(form.files("photo", 5).len(), 1);
+    assert_eq!(form.files("photo", 5).len(), 0);
+    assert_eq!(form.files("other", 5).len(), 1);
+}
+
+proptest::proptest! {
+    #[test]
+    fn no_text_makes_a_reader_fall_over(text in "\\PC{0,70}|[0-9 .,'eE+-]{0,24}|[0-9]{1,4}[-./ ][0-9a-z]{1,9}[-./ ][0-9]{1,5}.{0,9}") {
+        let zone = Zone::utc();
+        let mut form = form(&[("x", &text)]);
+        let number = form.opt_number("x", Unit::Kilopascal, -1e6..=1e6);
+        proptest::prop_assert!(number.is_none_or(|number| number.is_finite() && number.abs() <= 1e6));
+        form.opt_integer("x", 0..=9);
+        form.opt_money("x", 2, 100);
+        form.opt_date("x");
+        form.opt_moment("x", &zone);
+        form.opt_text("x", 20);
+        form.opt_mail("x");
+        form.rows(&text);
+        proptest::prop_assert_eq!(form.value("x"), &text);
+        for (_, wrong) in form.wrongs() {
+            proptest::prop_assert!(!wrong.say(&Words::default()).contains('⟦'));
+        }
+    }
+
+    #[test]
+    fn what_a_page_prints_a_form_takes_back(tenths in -9_999_999_i32..9_999_999, decimals in 1_u8..4) {
+        let value = f64::from(tenths) / 10.0;
+        let printed = Words::default().quantity(value, decimals, "kPa");
+        proptest::prop_assert_eq!(number(&printed, Unit::Kilopascal, -1e6, 1e6), Ok(value), "{}", printed);
+        let whole = Words::default().integer(i64::from(tenths));
+        let mut form = form(&[("x", &whole)]);
+        proptest::prop_assert_eq!(form.integer("x", -99_999_999..=99_999_999), Some(i64::from(tenths)), "{}", whole);
+    }
+
+    #[test]
+    fn a_printed_date_is_taken_back(day in 2_415_021_i32..2_524_000) {
+        let day = time::Date::from_julian_day(day).expect("in range");
+        let w = Words::default();
+        for printed in [w.date(day), w.medium_date(day), day.to_string()] {
+            proptest::prop_assert_eq!(day::date(&printed), Ok(day), "{}", printed);
+        }
+    }
+}

@@ -252,14 +252,13 @@ impl Field {
     }
 }
 
-/// Enough decimals to show five figures.
+/// Enough decimals to show five figures, and none that say nothing.
 fn decimals_for(value: f64) -> u8 {
-    let size = value.abs();
-    (0..4)
-        .find(|decimals| {
-            (size * 10_f64.powi(i32::from(*decimals))).fract() < 1e-6 || size >= 10_f64.powi(4 - i32::from(*decimals))
-        })
-        .unwrap_or(4)
+    let shows_all = |decimals: &u8| {
+        let scaled = value.abs() * 10_f64.powi(i32::from(*decimals));
+        (scaled - scaled.round()).abs() < 1e-6 || scaled >= 1e4
+    };
+    (0..4).find(shows_all).unwrap_or(4)
 }
 
 /// A number; its unit stands inside at the right.
