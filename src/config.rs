@@ -29,6 +29,8 @@ pub struct Config {
     pub mail_folder: Option<PathBuf>,
     /// The mail server.
     pub smtp: Option<Smtp>,
+    /// A demonstration: every page and paper says so, and no mail goes out. Set by the command, never by a file.
+    pub is_demo: bool,
     /// What to log: `info`, `fuelwright=debug` and the like.
     pub log: String,
 }
@@ -68,6 +70,7 @@ impl Config {
             network_folder: false,
             mail_folder: None,
             smtp: None,
+            is_demo: false,
             log: "info".to_owned(),
         }
     }

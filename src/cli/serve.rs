@@ -56,7 +56,7 @@ pub(super) async fn serve(config: Config, folder: &Folder) -> anyhow::Result<Out
         );
     }
     let app = App { shop: folder.shop.clone(), config: Arc::new(config) };
-    web::serve::serve(listener, web::routes::router(app), told_to_stop()).await;
+    web::serve::serve(listener, web::routes::router(&app), told_to_stop()).await;
     folder.shop.db.close().await;
     Ok(Outcome::Done)
 }

@@ -4,7 +4,10 @@ use std::sync::Arc;
 
 use crate::config::Config;
 use crate::db::{self, Reading};
+use crate::model::branch::Branch;
 use crate::shop::Shop;
+use crate::web::page::Frame;
+use crate::words::{Language, Words};
 
 /// The state of the web: cheap to copy, one per server.
 #[derive(Debug, Clone)]
@@ -18,4 +21,24 @@ impl App {
     pub async fn read(&self) -> db::Result<Reading> {
         self.shop.db.read().await
     }
+
+    /// What stands around a page that nobody is signed in to.
+    pub fn frame(&self) -> Frame {
+        self.frame_of(None, Words::default())
+    }
+
+    pub(super) fn frame_of(&self, branch: Option<&Branch>, w: Words) -> Frame {
+        Frame {
+            w,
+            shop_name: branch.map(|branch| branch.name.clone()).unwrap_or_default(),
+            is_demo: self.config.is_demo,
+            is_insecure_lan: self.config.insecure_lan,
+            ..Frame::default()
+        }
+    }
+}
+
+/// The words of a language tag; those of the default when the interface does not speak it.
+pub(super) fn words(tag: &str) -> Words {
+    Words::new(Language::from_tag(tag).unwrap_or_default())
 }

@@ -6,6 +6,7 @@
 
 use axum::response::Response;
 
+pub mod account;
 pub mod app;
 pub mod assets;
 mod client;
@@ -14,11 +15,14 @@ pub mod form;
 pub mod health;
 pub mod job;
 pub mod kit;
+pub mod office;
 pub mod page;
 pub mod path;
 pub mod routes;
 pub mod security;
 pub mod serve;
+pub mod set_up;
+pub mod sign_in;
 pub mod visitor;
 
 pub use error::Error;

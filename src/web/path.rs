@@ -9,6 +9,10 @@ use crate::model::stage::Stage;
 pub const SET_UP: &str = "/set-up";
 /// The opening screen.
 pub const TODAY: &str = "/";
+/// One's own account.
+pub const ACCOUNT: &str = "/account";
+/// The log of deeds.
+pub const LOG: &str = "/office/log";
 /// People of the branch.
 pub const PEOPLE: &str = "/office/people";
 /// The shop block.

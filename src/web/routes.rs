@@ -9,10 +9,10 @@ use axum::routing::{self, MethodRouter};
 
 use super::app::App;
 use super::job::ArrivalForm;
-use super::visitor::{May, gate};
-use super::{Error, assets, health, job, security};
+use super::visitor::{Gate, May, gate};
+use super::{Error, account, assets, health, job, office, security, set_up, sign_in};
 use crate::model::person::Role;
-use May::{Anybody, Roles};
+use May::{Anybody, Roles, SignedIn};
 
 /// Everybody with a role; whoever only reads included.
 pub const READERS: May = Roles(&[Role::Manager, Role::Desk, Role::Technician, Role::Auditor]);
@@ -22,6 +22,8 @@ pub const WORKERS: May = Roles(&[Role::Manager, Role::Desk, Role::Technician]);
 pub const DESK: May = Roles(&[Role::Manager, Role::Desk]);
 /// Evidence, instruments, stores.
 pub const BENCH: May = Roles(&[Role::Manager, Role::Technician]);
+/// Who answers for the shop, and who checks it.
+pub const OVERSEERS: May = Roles(&[Role::Manager, Role::Auditor]);
 /// Settings, people.
 pub const MANAGER: May = Roles(&[Role::Manager]);
 
@@ -29,9 +31,32 @@ pub const MANAGER: May = Roles(&[Role::Manager]);
 #[rustfmt::skip]
 pub fn table() -> Vec<Route> {
     vec![
-        get("/assets/{hash}/{*path}",       assets::show,               Anybody),
-        get("/healthz",                     health::alive,              Anybody),
-        get("/readyz",                      health::ready,              Anybody),
+        get("/assets/{hash}/{*path}",                   assets::show,                   Anybody),
+        get("/healthz",                                 health::alive,                  Anybody),
+        get("/readyz",                                  health::ready,                  Anybody),
+        get("/set-up",                                  set_up::show,                   Anybody),
+        post("/set-up",                                 set_up::create,                 Anybody),
+        get("/sign-in",                                 sign_in::show,                  Anybody),
+        post("/sign-in",                                sign_in::create,                Anybody),
+        post("/sign-out",                               sign_in::delete,                SignedIn),
+        get("/welcome",                                 sign_in::welcome,               Anybody),
+        post("/welcome",                                sign_in::choose,                Anybody),
+        get("/account",                                 account::show,                  SignedIn),
+        post("/account/password",                       account::change_password,       SignedIn),
+        post("/account/sessions/{id}/end",              account::end_session,           SignedIn),
+        get("/office",                                  office::show,                   READERS),
+        get("/office/log",                              office::log::list,              OVERSEERS),
+        get("/office/shop",                             office::shop::edit,             MANAGER),
+        post("/office/shop",                            office::shop::update,           MANAGER),
+        get("/office/people",                           office::people::list,           OVERSEERS),
+        get("/office/people/new",                       office::people::new,            MANAGER),
+        post("/office/people",                          office::people::create,         MANAGER),
+        get("/office/people/{id}",                      office::person::show,           MANAGER),
+        post("/office/people/{id}",                     office::person::update,         MANAGER),
+        post("/office/people/{id}/roles",               office::person::update_roles,   MANAGER),
+        post("/office/people/{id}/signing",             office::person::update_signing, MANAGER),
+        post("/office/people/{id}/password-codes",      office::person::create_code,    MANAGER),
+        post("/office/people/{id}/sessions/end",        office::person::end_sessions,   MANAGER),
 
         get("/jobs/{id}",                   job::stage::index,          READERS),
         get("/jobs/{id}/stages/{stage}",    job::stage::show,           READERS),
@@ -58,11 +83,12 @@ fn post<H: Handler<T, App>, T: 'static>(address: &'static str, handler: H, may: 
 }
 
 /// The whole site.
-pub fn router(app: App) -> Router {
+pub fn router(app: &App) -> Router {
     let mut router = Router::new();
     for Route { address, may, handler, .. } in table() {
-        router = router.route(address, handler.layer(from_fn_with_state((app.clone(), may), gate)));
+        let gate = from_fn_with_state(Gate { app: app.clone(), address, may }, gate);
+        router = router.route(address, handler.layer(gate));
     }
-    let router = router.fallback(|| async { Error::NotFound });
-    security::around(router, &app).with_state(app)
+    let router = router.fallback(|| async { Error::NotFound }).with_state(app.clone());
+    security::around(router, app)
 }

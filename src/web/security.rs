@@ -1,14 +1,19 @@
 //! What every request must pass and every response must carry, whatever page it is.
 
+use std::sync::{Arc, OnceLock};
+use std::time::Duration;
+
 use axum::Router;
 use axum::extract::{Request, State};
-use axum::http::{HeaderMap, HeaderName, HeaderValue, Method, header};
-use axum::middleware::{Next, from_fn_with_state};
+use axum::http::{HeaderMap, HeaderName, HeaderValue, Method, StatusCode, header};
+use axum::middleware::{Next, from_fn, from_fn_with_state};
 use axum::response::{IntoResponse, Response};
+use tower_http::catch_panic::CatchPanicLayer;
+use tower_http::compression::CompressionLayer;
 
-use super::Error;
 use super::app::App;
 use super::visitor::token;
+use super::{Error, error};
 
 /// Nothing but our own files: a script smuggled into a page does not run, and the page is framed by nobody.
 const CONTENT_POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; \
@@ -26,13 +31,25 @@ const HEADERS: &[(&str, &str)] = &[
     ("cache-control", "no-store"),
 ];
 
+/// Longest time for an answer; a body that trickles in runs into it too.
+const ANSWER_WITHIN: Duration = Duration::from_secs(20);
+/// The same where photographs come over a workshop's wireless network.
+const FILES_WITHIN: Duration = Duration::from_mins(5);
+
 /// Puts the checks and headers around the whole site.
-pub(super) fn around(router: Router<App>, app: &App) -> Router<App> {
-    router.layer(from_fn_with_state(app.clone(), check_site)).layer(from_fn_with_state(app.clone(), add_headers))
+pub(super) fn around(router: Router, app: &App) -> Router {
+    router
+        .layer(from_fn_with_state(app.clone(), check_site))
+        .layer(CatchPanicLayer::custom(after_panic))
+        .layer(from_fn(in_time))
+        .layer(from_fn_with_state(app.clone(), dress))
+        .layer(CompressionLayer::new())
+        .layer(from_fn(log))
 }
 
-async fn add_headers(State(app): State<App>, request: Request, next: Next) -> Response {
-    let mut response = next.run(request).await;
+/// A page for refused answers that have none yet, and the headers.
+async fn dress(State(app): State<App>, request: Request, next: Next) -> Response {
+    let mut response = error::with_page(next.run(request).await, app.frame());
     let headers = response.headers_mut();
     for (name, value) in HEADERS {
         headers.entry(HeaderName::from_static(name)).or_insert(HeaderValue::from_static(value));
@@ -44,6 +61,38 @@ async fn add_headers(State(app): State<App>, request: Request, next: Next) -> Re
     }
     response
 }
+
+async fn in_time(request: Request, next: Next) -> Response {
+    let kind = request.headers().get(header::CONTENT_TYPE).and_then(|kind| kind.to_str().ok()).unwrap_or_default();
+    let within = if kind.starts_with("multipart/") { FILES_WITHIN } else { ANSWER_WITHIN };
+    match tokio::time::timeout(within, next.run(request)).await {
+        Ok(response) => response,
+        Err(_) => StatusCode::REQUEST_TIMEOUT.into_response(),
+    }
+}
+
+fn after_panic(_: Box<dyn std::any::Any + Send + 'static>) -> Response {
+    // Where it happened was already printed by the panic itself.
+    Error::Broken("a handler panicked".to_owned()).into_response()
+}
+
+/// One line a request. The address as the table spells it: no ids, no codes, no questions.
+async fn log(request: Request, next: Next) -> Response {
+    let method = request.method().clone();
+    let begun = std::time::Instant::now();
+    let address = Arc::new(OnceLock::new());
+    let mut request = request;
+    request.extensions_mut().insert(LoggedAs(Arc::clone(&address)));
+    let response = next.run(request).await;
+    let took_ms = u64::try_from(begun.elapsed().as_millis()).unwrap_or(u64::MAX);
+    let status = response.status().as_u16();
+    tracing::info!(%method, address = address.get().copied().unwrap_or("(none)"), status, took_ms, "request");
+    response
+}
+
+/// Where a route leaves its address for the log.
+#[derive(Debug, Clone)]
+pub(super) struct LoggedAs(pub Arc<OnceLock<&'static str>>);
 
 async fn check_site(State(app): State<App>, request: Request, next: Next) -> Response {
     let safe = matches!(*request.method(), Method::GET | Method::HEAD | Method::OPTIONS);

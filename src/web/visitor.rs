@@ -6,14 +6,17 @@ use axum::http::{HeaderMap, Method, header};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Redirect, Response};
 
-use super::app::App;
-use super::{Error, client, path};
+use super::app::{App, words};
+use super::page::{Frame, PersonBadge};
+use super::security::LoggedAs;
+use super::{Error, client, error, path};
 use crate::clock::Zone;
 use crate::db::sessions::Session;
 use crate::model::branch::Branch;
 use crate::model::person::{Actor, Person, Role};
 use crate::shop::sign_in::{From, Known};
 use crate::shop::{Shop, Token};
+use crate::words::Words;
 
 /// Who may come to an address: the third column of the table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -40,16 +43,27 @@ pub struct Visitor {
     pub zone: Zone,
     /// Address and browser, for what is logged about signing in.
     pub from: From,
+    frame: Frame,
 }
 
 impl Visitor {
-    pub fn frame(&self) -> crate::web::page::Frame {
-        crate::web::page::Frame::default()
+    /// What stands around each of their pages: words, shop, who is signed in.
+    pub fn frame(&self) -> Frame {
+        self.frame.clone()
     }
 
-    /// The language of their pages: their own, or else the branch's.
-    pub fn language(&self) -> &str {
-        if self.person.language.is_empty() { &self.branch.language } else { &self.person.language }
+    /// The words of their language: their own, or else the branch's.
+    pub fn words(&self) -> Words {
+        self.frame.w
+    }
+
+    fn new(app: &App, known: Known, from: From) -> Self {
+        let Known { session, actor, person, branch, zone } = known;
+        let language = if person.language.is_empty() { &branch.language } else { &person.language };
+        let role = actor.roles.iter().min().map(ToString::to_string).unwrap_or_default();
+        let badge = PersonBadge { name: person.name.clone(), role, is_signatory: actor.signatory.is_some() };
+        let frame = Frame { person: Some(badge), ..app.frame_of(Some(&branch), words(language)) };
+        Self { actor, person, branch, session, zone, from, frame }
     }
 }
 
@@ -58,7 +72,8 @@ impl Visitor {
 pub struct Perhaps(pub Option<Visitor>);
 
 impl May {
-    fn lets(self, actor: &Actor) -> bool {
+    /// Whether somebody who is signed in may come; also decides which links a page shows.
+    pub fn lets(self, actor: &Actor) -> bool {
         match self {
             Self::Anybody | Self::SignedIn => true,
             Self::Roles(roles) => actor.is_one_of(roles),
@@ -67,36 +82,43 @@ impl May {
     }
 }
 
+/// A row of the table as its gate sees it.
+#[derive(Debug, Clone)]
+pub(super) struct Gate {
+    pub app: App,
+    pub address: &'static str,
+    pub may: May,
+}
+
 /// Stands before every handler of the table: finds the visitor and turns away whoever may not.
-pub(super) async fn gate(State((app, may)): State<(App, May)>, request: Request, next: Next) -> Response {
+pub(super) async fn gate(State(gate): State<Gate>, request: Request, next: Next) -> Response {
+    let Gate { app, address, may } = gate;
     let (mut parts, body) = request.into_parts();
+    if let Some(LoggedAs(logged)) = parts.extensions.get() {
+        // Set once: a request passes one gate.
+        let _ = logged.set(address);
+    }
     let visitor = match find(&app, &parts).await {
         Ok(visitor) => visitor,
         Err(error) => return error.into_response(),
     };
+    let frame = visitor.as_ref().map_or_else(|| app.frame(), Visitor::frame);
     match &visitor {
-        Some(visitor) if !may.lets(&visitor.actor) => return Error::MayNot.into_response(),
-        None if may != May::Anybody => return ask_to_sign_in(&app, &parts).await,
+        Some(visitor) if !may.lets(&visitor.actor) => return error::with_page(Error::MayNot.into_response(), frame),
+        None if may != May::Anybody => return error::with_page(ask_to_sign_in(&app, &parts).await, frame),
         _ => {}
     }
     if let Some(visitor) = visitor {
         parts.extensions.insert(visitor);
     }
-    next.run(Request::from_parts(parts, body)).await
+    error::with_page(next.run(Request::from_parts(parts, body)).await, frame)
 }
 
 async fn find(app: &App, request: &Parts) -> Result<Option<Visitor>, Error> {
     let Some(token) = token(&request.headers, app.config.is_https()) else { return Ok(None) };
     let from = client::from(&app.config, &request.headers, &request.extensions);
     let known = app.shop.visitor(&token).await?;
-    Ok(known.map(|Known { session, actor, person, branch, zone }| Visitor {
-        actor,
-        person,
-        branch,
-        session,
-        zone,
-        from,
-    }))
+    Ok(known.map(|known| Visitor::new(app, known, from)))
 }
 
 async fn ask_to_sign_in(app: &App, request: &Parts) -> Response {
@@ -137,6 +159,18 @@ impl<S: Send + Sync> FromRequestParts<S> for Visitor {
 
     async fn from_request_parts(parts: &mut Parts, _: &S) -> Result<Self, Error> {
         parts.extensions.get::<Self>().cloned().ok_or(Error::SignedOut)
+    }
+}
+
+/// Where a request comes from, for the deeds of signing in.
+#[derive(Debug, Clone)]
+pub struct Origin(pub From);
+
+impl FromRequestParts<App> for Origin {
+    type Rejection = Error;
+
+    async fn from_request_parts(parts: &mut Parts, app: &App) -> Result<Self, Error> {
+        Ok(Self(client::from(&app.config, &parts.headers, &parts.extensions)))
     }
 }
 

@@ -1,8 +1,13 @@
 //! The application as people use it, without a browser.
-
 #![allow(clippy::unwrap_used, reason = "a test that panics has said what it wanted to say")]
 
+mod access;
+mod cross_site;
 mod deeds;
 mod face;
+mod house;
+mod people;
+mod sign_in;
+mod store;
 mod support;
 mod words;

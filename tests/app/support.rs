@@ -49,29 +49,11 @@ pub struct TestShop {
 impl TestShop {
     /// A shop on Tuesday, 12 May 2026, at 09:00 UTC.
     pub async fn open() -> Self {
-        let folder = TempDir::new().unwrap();
-        let clock = Clock::standing_at(datetime!(2026-05-12 09:00 UTC));
-        let config = Config::of_folder(folder.path());
-        let db = Database::open(&config.database()).await.unwrap();
-        let shop = Shop { db, clock: clock.clone(), hasher: Hasher::quick() };
-        let branch = branch("Saltmarsh Autogas");
-        let ilse = person("Ilse Brandt", "IB", "ilse");
-        let (branch_id, ilse_id) = (branch.id, ilse.id);
-        let code = shop.make_set_up_code().await.unwrap();
-        shop.set_up(code.as_text(), branch, ilse, PASSWORD).await.unwrap();
-        let app = App { shop: shop.clone(), config: Arc::new(config) };
-        let mut open = Self {
-            shop,
-            clock,
-            app,
-            branch: branch_id,
-            ilse: ilse_id,
-            mara: ilse_id,
-            jon: ilse_id,
-            vera: ilse_id,
-            odo: ilse_id,
-            folder,
-        };
+        let mut open = Self::empty().await;
+        let (branch, ilse) = (branch("Saltmarsh Autogas"), person("Ilse Brandt", "IB", "ilse"));
+        (open.branch, open.ilse) = (branch.id, ilse.id);
+        let code = open.shop.make_set_up_code().await.unwrap();
+        open.shop.set_up(code.as_text(), branch, ilse, PASSWORD).await.unwrap();
         open.mara = open.add("Mara Lind", "ML", "mara", &[Role::Desk]).await;
         open.jon = open.add("Jon Aspen", "JA", "jon", &[Role::Technician]).await;
         open.vera = open.add("Vera Holm", "VH", "vera", &[Role::Technician]).await;
@@ -79,6 +61,39 @@ impl TestShop {
         let grant = NewGrant { authorisation_number: "NM-2031".into(), expires_on: date!(2027 - 05 - 31) };
         open.shop.change_signing(&open.actor(open.ilse).await, None, open.vera, Some(grant)).await.unwrap();
         open
+    }
+
+    /// A store in which nobody was ever entered.
+    pub async fn empty() -> Self {
+        let folder = TempDir::new().unwrap();
+        let clock = Clock::standing_at(datetime!(2026-05-12 09:00 UTC));
+        let config = Config::of_folder(folder.path());
+        let db = Database::open(&config.database()).await.unwrap();
+        let shop = Shop { db, clock: clock.clone(), hasher: Hasher::quick() };
+        let app = App { shop: shop.clone(), config: Arc::new(config) };
+        let nobody = PersonId::new();
+        let (ilse, mara, jon, vera, odo) = (nobody, nobody, nobody, nobody, nobody);
+        Self { shop, clock, app, branch: BranchId::new(), ilse, mara, jon, vera, odo, folder }
+    }
+
+    /// The same shop, reached from outside by this link.
+    pub fn at(mut self, public_url: &str) -> Self {
+        let mut config = (*self.app.config).clone();
+        config.public_url = Some(public_url.into());
+        self.app.config = Arc::new(config);
+        self
+    }
+
+    /// Somebody who works in a second branch only.
+    pub async fn person_of_another_branch(&self) -> PersonId {
+        let (branch, person) = (branch("Harbour Branch"), person("Una Reed", "UR", "una"));
+        let mut tx = self.shop.db.write().await.unwrap();
+        fuelwright::db::branches::insert(&mut tx, &branch).await.unwrap();
+        fuelwright::db::people::insert(&mut tx, &person).await.unwrap();
+        let now = self.clock.now();
+        fuelwright::db::people::insert_role(&mut tx, person.id, branch.id, Role::Manager, now).await.unwrap();
+        tx.commit().await.unwrap();
+        person.id
     }
 
     /// Adds somebody who has chosen the cast's password.
@@ -105,7 +120,7 @@ impl TestShop {
 
     /// A browser in which nobody is signed in.
     pub fn stranger(&self) -> Browser {
-        Browser { router: routes::router(self.app.clone()), cookies: RefCell::default() }
+        Browser { router: routes::router(&self.app), cookies: RefCell::default() }
     }
 
     pub async fn manager(&self) -> Browser {
@@ -251,6 +266,19 @@ impl Page {
             html.select(&Selector::parse("a[href]").unwrap()).filter_map(|a| a.attr("href")).collect();
         assert!(links.contains(&address), "no link to {address} among {links:?}");
         self
+    }
+
+    /// The text of the first element that a CSS selector finds.
+    #[track_caller]
+    pub fn select(&self, selector: &str) -> String {
+        let html = Html::parse_document(&self.html());
+        let found = html.select(&Selector::parse(selector).unwrap()).next();
+        found
+            .unwrap_or_else(|| panic!("no {selector} in: {}", self.text()))
+            .text()
+            .collect::<String>()
+            .trim()
+            .to_owned()
     }
 
     /// What a field of the page holds: its value, or the text of a text area, or the chosen option.

@@ -1,0 +1,129 @@
+//! The shop block: what stands on every paper, and the customs of the place.
+
+use askama::Template;
+use axum::extract::State;
+
+use crate::clock::Zone;
+use crate::db;
+use crate::model::branch::{Branch, PaperSize};
+use crate::model::ids::BranchId;
+use crate::shop::Refusal;
+use crate::web::app::App;
+use crate::web::error::{beside, meanwhile};
+use crate::web::form::{Form, Typed, Wrong};
+use crate::web::kit::{self, Choice};
+use crate::web::page::{Frame, Place, page, retry, see_other};
+use crate::web::visitor::Visitor;
+use crate::web::{Answer, Error, path};
+use crate::words::Language;
+
+#[derive(Template)]
+#[template(path = "office/shop.html")]
+struct ShopPage {
+    frame: Frame,
+    form: Form,
+    paper_sizes: Vec<Choice>,
+}
+
+impl ShopPage {
+    fn new(who: &Visitor, form: Form) -> Self {
+        let frame = who.frame().at(Place::Office);
+        Self { paper_sizes: kit::coded::<PaperSize>(&frame.w), frame, form }
+    }
+}
+
+/// `GET /office/shop`.
+pub async fn edit(State(app): State<App>, who: Visitor) -> Answer {
+    let branch = db::branches::find(&mut *app.read().await?, who.branch.id).await?.ok_or(Error::NotFound)?;
+    let mut form = Form::blank().scoped("shop").with("opened_version", branch.version.to_string());
+    for (name, text) in texts(&branch) {
+        form.set(name, text);
+    }
+    page(ShopPage::new(&who, form))
+}
+
+/// `POST /office/shop`.
+pub async fn update(State(app): State<App>, who: Visitor, typed: Typed) -> Answer {
+    let mut form = Form::from(typed).scoped("shop");
+    let version = form.opened_version().unwrap_or(0);
+    let Some(branch) = read_branch(&mut form, "shop_", who.branch.id, version) else {
+        return retry(ShopPage::new(&who, form));
+    };
+    match app.shop.change_branch(&who.actor, form.key(), branch).await {
+        Ok(()) => see_other(path::SHOP),
+        Err(Refusal::Stale) => {
+            let now = db::branches::find(&mut *app.read().await?, who.branch.id).await?.ok_or(Error::NotFound)?;
+            meanwhile(&mut form, now.version, &texts(&now));
+            retry(ShopPage::new(&who, form))
+        }
+        Err(refusal) => {
+            beside(&mut form, refusal)?;
+            retry(ShopPage::new(&who, form))
+        }
+    }
+}
+
+/// What each field shows of a branch.
+fn texts(branch: &Branch) -> Vec<(&'static str, String)> {
+    let expires = branch.licence_expires_on.map(|day| day.to_string()).unwrap_or_default();
+    vec![
+        ("shop_name", branch.name.clone()),
+        ("address", branch.address.clone()),
+        ("phone", branch.phone.clone()),
+        ("shop_mail", branch.mail.clone()),
+        ("licence_number", branch.licence_number.clone()),
+        ("licence_expires_on", expires),
+        ("country", branch.country.clone()),
+        ("time_zone", branch.time_zone.clone()),
+        ("currency", branch.currency.clone()),
+        ("language", branch.language.clone()),
+        ("paper_size", branch.paper_size.to_string()),
+    ]
+}
+
+/// Reads the shop block; name and mail are behind `prefix`, because a person's stand on the same page at set-up.
+pub fn read_branch(form: &mut Form, prefix: &str, id: BranchId, version: i64) -> Option<Branch> {
+    let name = form.text(&format!("{prefix}name"), 200);
+    let address = form.long_text("address", 1000);
+    let phone = form.text("phone", 50);
+    let mail = form.opt_mail(&format!("{prefix}mail")).unwrap_or_default();
+    let licence_number = form.opt_text("licence_number", 100).unwrap_or_default();
+    let licence_expires_on = form.opt_date("licence_expires_on");
+    let country = code(form, "country", 2);
+    let time_zone = form.text("time_zone", 100);
+    if time_zone.as_deref().is_some_and(|name| Zone::named(name).is_err()) {
+        form.fail("time_zone", Wrong::NotKnown);
+    }
+    let currency = code(form, "currency", 3);
+    let language = form.text("language", 35);
+    if language.as_deref().is_some_and(|tag| Language::from_tag(tag).is_none()) {
+        form.fail("language", Wrong::NotKnown);
+    }
+    let paper_size = form.choice("paper_size");
+    form.sound()?;
+    Some(Branch {
+        id,
+        name: name?,
+        address: address?,
+        phone: phone?,
+        mail,
+        licence_number,
+        licence_expires_on,
+        country: country?,
+        time_zone: time_zone?,
+        currency: currency?,
+        language: language?,
+        paper_size: paper_size?,
+        version,
+    })
+}
+
+/// A code of exactly `length` Latin letters, in capitals.
+fn code(form: &mut Form, name: &str, length: usize) -> Option<String> {
+    let text = form.text(name, length)?.to_uppercase();
+    if text.len() == length && text.bytes().all(|byte| byte.is_ascii_uppercase()) {
+        return Some(text);
+    }
+    form.fail(name, Wrong::NotKnown);
+    None
+}

@@ -1,0 +1,138 @@
+# Coming in, the first start, and Office.
+
+sign-in-title = Sign in
+sign-in-welcome = I have a one-time code from my manager
+sign-in-sign_in_name = Sign-in name
+sign-in-password = Password
+
+welcome-title = Choose your password
+welcome-lead = Your manager gave you a one-time code. It works once, within 24 hours.
+welcome-code = One-time code
+welcome-keep = Keep this password
+
+field-code = One-time code
+field-new_password = New password
+    .hint = At least 8 characters; several words in a row are easy to remember and hard to guess. Everything counts, spaces too.
+field-new_password_again = New password, once more
+field-current_password = Current password
+field-password = Password
+field-sign_in_name = Sign-in name
+    .hint = Without spaces; capital and small letters count the same.
+
+set-up-title = Set up the shop
+set-up-lead = This is done once. Everything here can be changed later in Office.
+set-up-code = The code
+    .hint = Printed where the program was started; good for one hour.
+set-up-manager = The first manager
+set-up-keep = Open the shop
+
+shop-title = The shop block
+shop-lead = This stands on every paper from now on. Papers that are issued keep what they said.
+shop-block = On every paper
+shop-customs = Customs of the place
+field-shop_name = Name of the shop
+field-address = Address
+field-phone = Phone
+field-shop_mail = Mail address of the shop
+field-licence_number = Licence number
+    .hint = Under which the authority knows the shop.
+field-licence_expires_on = Licence holds until
+    .hint = After this day no certificate is issued.
+field-country = Country
+    .hint = Two letters (ISO 3166), like PT.
+field-time_zone = Time zone
+    .hint = A name like Europe/Lisbon.
+field-currency = Currency
+    .hint = Three letters (ISO 4217), like EUR.
+field-language = Language
+    .hint = A tag like en.
+field-paper_size = Paper
+paper-size-a4 = A4
+paper-size-letter = Letter
+
+account-title = My account
+account-password = Change the password
+account-change-password = Change it and sign out elsewhere
+account-sessions = Where you are signed in
+account-seen = last seen { $at }
+account-this = this browser
+account-end = Sign out there
+
+office-account-more = Your password, and where you are signed in.
+office-people-more = Who works here, what they may do, who signs.
+office-log-more = Everything that was done, by whom and when.
+office-shop-more = Name, address, licence, time zone, currency, paper.
+office-save = Save
+
+people-title = People
+people-add = Add somebody
+people-add-lead = They choose their own password with a one-time code that you hand on.
+people-add-keep = Add and show the code
+people-name = Name
+people-roles = May act as
+people-signing = Signs until
+people-ended = Account ends
+
+field-initials = Initials
+    .hint = Stand beside each tick of a checklist.
+field-mail = Mail address
+field-roles = May act as
+    .hint = Manager: everything. Desk: customers, bookings, hand-over, messages. Technician: stages, evidence, instruments, stores. Auditor: reads everything, changes nothing.
+field-ended_on = Account ends on
+    .hint = From this day on nobody signs in with it; what they signed before stays signed.
+field-sees_contacts = An auditor sees phone numbers and mail addresses
+field-authorisation_number = Authorisation number
+field-expires_on = Holds until
+field-roles_password = Your own password
+field-signing_password = Your own password
+
+person-sheet = Who they are
+person-roles-sheet = What they may do
+person-roles-lead = A change signs them out everywhere and counts at once.
+person-roles-keep = Change what they may do
+person-signing-sheet = The right to sign
+person-signing-lead = For a technician or manager with an authorisation. Empty both fields to end it.
+person-signing-keep = Change the right to sign
+person-coming-in = Coming in
+person-sessions = { $n ->
+    [0] Not signed in anywhere.
+    [one] Signed in on { $n } browser.
+   *[other] Signed in on { $n } browsers.
+}
+person-make-code = Make a one-time code for a new password
+person-end-sessions = Sign them out everywhere
+
+code-title = One-time code
+code-lead = Give this to { $name }. With it they choose a password under Sign in, “I have a one-time code”. It works once, within 24 hours, and is not shown again.
+code-again = { $name } is already added. The code was shown the first time; a new one can be made on their page.
+
+log-title = Log
+log-lead = Each line carries the fingerprint of the one before; a line changed or taken out shows.
+log-at = When
+log-who = Who
+log-deed = What
+
+wrong-sign-in-name = Takes a name without spaces
+wrong-code = This code is wrong, used, or too old
+wrong-sign-in = Name or password is wrong, or the account has ended
+wrong-password = This is not your password
+password-short = Takes at least 8 characters
+password-long = Takes at most 4096 characters
+password-common = This is among the first that somebody would guess; take another
+
+deed-shop-set-up = Set the shop up
+deed-branch-changed = Changed the shop block
+deed-setting-changed = Changed a setting
+deed-signed-in = Signed in
+deed-signed-out = Signed out
+deed-person-added = Added somebody
+deed-person-changed = Changed somebody’s details
+deed-roles-changed = Changed what somebody may do
+deed-signing-granted = Gave somebody the right to sign
+deed-signing-ended = Ended somebody’s right to sign
+deed-password-set = Chose a password
+deed-password-code-made = Made a one-time code
+deed-pin-set = Chose a PIN
+deed-sessions-ended = Signed somebody out
+deed-device-enrolled = Enrolled a tablet
+deed-device-ended = Took a tablet out of use

@@ -1,0 +1,126 @@
+//! Who may go where: written down by hand, held against the table of routes.
+//!
+//! A route of the table that is missing here fails the test, and so does a row here whose route is gone. Each row is tried
+//! with every role. What is asked: may the role pass the gate? Whether the thing behind is there is another matter, so a
+//! 404 or 422 behind the gate counts as let in.
+
+use axum::http::{Method, Request, header};
+use fuelwright::web::routes;
+
+use crate::support::{Browser, TestShop};
+
+/// Nobody signed in, manager, desk, technician, signatory (a technician), auditor: `x` may, `.` may not.
+const MATRIX: &[(&str, &str, &str)] = &[
+    //                                                    nobody manager desk technician signatory auditor
+    ("GET", "/assets/{hash}/{*path}", "x x x x x x"),
+    ("GET", "/healthz", "x x x x x x"),
+    ("GET", "/readyz", "x x x x x x"),
+    ("GET", "/set-up", "x x x x x x"),
+    ("POST", "/set-up", "x x x x x x"),
+    ("GET", "/sign-in", "x x x x x x"),
+    ("POST", "/sign-in", "x x x x x x"),
+    ("GET", "/welcome", "x x x x x x"),
+    ("POST", "/welcome", "x x x x x x"),
+    ("GET", "/account", ". x x x x x"),
+    ("POST", "/account/password", ". x x x x x"),
+    ("POST", "/account/sessions/{id}/end", ". x x x x x"),
+    ("GET", "/office", ". x x x x x"),
+    ("GET", "/office/log", ". x . . . x"),
+    ("GET", "/office/shop", ". x . . . ."),
+    ("POST", "/office/shop", ". x . . . ."),
+    ("GET", "/office/people", ". x . . . x"),
+    ("GET", "/office/people/new", ". x . . . ."),
+    ("POST", "/office/people", ". x . . . ."),
+    ("GET", "/office/people/{id}", ". x . . . ."),
+    ("POST", "/office/people/{id}", ". x . . . ."),
+    ("POST", "/office/people/{id}/roles", ". x . . . ."),
+    ("POST", "/office/people/{id}/signing", ". x . . . ."),
+    ("POST", "/office/people/{id}/password-codes", ". x . . . ."),
+    ("POST", "/office/people/{id}/sessions/end", ". x . . . ."),
+    // Last: it ends the session it is tried with.
+    ("POST", "/sign-out", ". x x x x x"),
+];
+
+#[test]
+fn every_route_stands_in_the_matrix_once() {
+    let mut table: Vec<(String, &str)> =
+        routes::table().iter().map(|route| (route.method.to_string(), route.address)).collect();
+    let mut matrix: Vec<(String, &str)> =
+        MATRIX.iter().map(|(method, address, _)| ((*method).to_owned(), *address)).collect();
+    table.sort_unstable();
+    matrix.sort_unstable();
+    let missing: Vec<_> = table.iter().filter(|row| !matrix.contains(row)).collect();
+    let stale: Vec<_> = matrix.iter().filter(|row| !table.contains(row)).collect();
+    assert!(missing.is_empty() && stale.is_empty(), "not in the matrix: {missing:?}; no longer routes: {stale:?}");
+    assert_eq!(table.len(), matrix.len(), "a row stands twice");
+}
+
+#[tokio::test]
+async fn every_role_goes_where_the_matrix_says_and_nowhere_else() {
+    let open = TestShop::open().await;
+    let browsers = [
+        ("nobody", open.stranger()),
+        ("manager", open.manager().await),
+        ("desk", open.desk().await),
+        ("technician", open.technician().await),
+        ("signatory", open.signatory().await),
+        ("auditor", open.auditor().await),
+    ];
+    let mut wrong = vec![];
+    for (method, address, row) in MATRIX {
+        let marks: Vec<&str> = row.split(' ').collect();
+        assert_eq!(marks.len(), browsers.len(), "{method} {address}");
+        for ((role, browser), mark) in browsers.iter().zip(marks) {
+            let let_in = is_let_in(browser, method, address).await;
+            if let_in != (mark == "x") {
+                wrong.push(format!("{method} {address}: {role} is {}", if let_in { "let in" } else { "turned away" }));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// Sends an empty request to the route, each of its variables filled with something that is nowhere.
+async fn is_let_in(browser: &Browser, method: &str, address: &str) -> bool {
+    let nowhere = "01900000-0000-7000-8000-000000000000";
+    let parts = address.split('/').map(|part| if part.starts_with('{') { nowhere } else { part });
+    let path = parts.collect::<Vec<_>>().join("/");
+    let request = Request::builder()
+        .method(method.parse::<Method>().unwrap())
+        .uri(path)
+        .header("sec-fetch-site", "same-origin")
+        .header(header::CONTENT_TYPE, "application/x-www-form-urlencoded");
+    let page = browser.send(request.body(axum::body::Body::empty()).unwrap()).await;
+    assert_ne!(page.status.as_u16(), 500, "{method} {address}: {}", page.text());
+    let to = page.headers.get(header::LOCATION).map(|to| to.to_str().unwrap());
+    // Signing out also leads to the sign-in form, but takes the cookie away on the way.
+    let asks_to_sign_in =
+        to.is_some_and(|to| to.starts_with("/sign-in")) && page.headers.get(header::SET_COOKIE).is_none();
+    let is_public = address == "/set-up";
+    !matches!(page.status.as_u16(), 401 | 403) && (!asks_to_sign_in || is_public)
+}
+
+#[tokio::test]
+async fn whoever_is_sent_to_sign_in_comes_back_to_where_they_wanted() {
+    let open = TestShop::open().await;
+    let browser = open.stranger();
+    let asked = browser.get("/office/log?before=3").await.goes_to();
+    assert_eq!(asked, "/sign-in?wanted=%2Foffice%2Flog%3Fbefore%3D3");
+    let form = browser.get(&asked).await;
+    let wanted = form.field("wanted").unwrap();
+    let fields = [("sign_in_name", "ilse"), ("password", crate::support::PASSWORD), ("wanted", wanted.as_str())];
+    assert_eq!(browser.post("/sign-in", &fields).await.goes_to(), "/office/log?before=3");
+}
+
+#[tokio::test]
+async fn somebody_of_another_branch_is_not_there_at_all() {
+    let open = TestShop::open().await;
+    let manager = open.manager().await;
+    let missing = manager.get("/office/people/01900000-0000-7000-8000-000000000000").await;
+    let other = open.person_of_another_branch().await;
+    let hidden = manager.get(&format!("/office/people/{other}")).await;
+    assert_eq!((missing.status, hidden.status), (404.try_into().unwrap(), 404.try_into().unwrap()));
+    assert_eq!(missing.bytes.len(), hidden.bytes.len());
+    manager.post(&format!("/office/people/{other}/password-codes"), &[]).await.is(404);
+    manager.post(&format!("/office/people/{other}/sessions/end"), &[]).await.is(404);
+}
