@@ -37,6 +37,10 @@ const MATRIX: &[(&str, &str, &str)] = &[
     ("POST", "/office/people/{id}/signing", ". x . . . ."),
     ("POST", "/office/people/{id}/password-codes", ". x . . . ."),
     ("POST", "/office/people/{id}/sessions/end", ". x . . . ."),
+    ("GET", "/jobs/{id}", ". x x x x x"),
+    ("GET", "/jobs/{id}/stages/{stage}", ". x x x x x"),
+    ("GET", "/jobs/{id}/arrival", ". x x x x x"),
+    ("POST", "/jobs/{id}/arrival", ". x . x x ."),
     // Last: it ends the session it is tried with.
     ("POST", "/sign-out", ". x x x x x"),
 ];

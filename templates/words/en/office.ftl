@@ -47,8 +47,6 @@ field-currency = Currency
 field-language = Language
     .hint = A tag like en.
 field-paper_size = Paper
-paper-size-a4 = A4
-paper-size-letter = Letter
 
 account-title = My account
 account-password = Change the password
