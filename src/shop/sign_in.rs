@@ -291,10 +291,9 @@ pub(super) fn refuse_weak(password: &str, known: &[&str]) -> Result<(), Refusal>
     }
     let folded = password.to_lowercase();
     let bare: String = folded.chars().filter(|c| c.is_alphabetic()).collect();
-    let is_known = known.iter().flat_map(|text| text.split_whitespace()).any(|word| {
-        let word: String = word.to_lowercase().chars().filter(|c| c.is_alphabetic()).collect();
-        !word.is_empty() && bare == word
-    });
+    let letters = |text: &str| text.to_lowercase().chars().filter(|c| c.is_alphabetic()).collect::<String>();
+    let words = known.iter().flat_map(|text| text.split_whitespace().chain([*text]));
+    let is_known = words.map(letters).any(|word| !word.is_empty() && bare == word);
     let one_letter = folded.chars().next().is_some_and(|first| folded.chars().all(|c| c == first));
     if is_known || one_letter || COMMON.contains(&folded.as_str()) || COMMON.contains(&bare.as_str()) {
         return no("password-common");

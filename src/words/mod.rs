@@ -124,7 +124,8 @@ impl Value<'_> {
     fn to_fluent(&self) -> FluentValue<'_> {
         match self {
             Self::Text(text) => FluentValue::String(Cow::Borrowed(text)),
-            Self::Count(count) => number(*count as f64, 0),
+            // Without options, or `[0]` in a sentence would not be the same number.
+            Self::Count(count) => FluentValue::Number(FluentNumber::new(*count as f64, FluentNumberOptions::default())),
             Self::Number(value, decimals) => number(*value, *decimals),
         }
     }
