@@ -8,20 +8,31 @@ use sqlx::Transaction;
 use sqlx::pool::PoolConnection;
 
 pub mod audit;
+pub mod bays;
+pub mod bookings;
 pub mod branches;
 pub mod duties;
 pub mod evidence;
 pub mod job_files;
 pub mod jobs;
 pub mod links;
+pub mod customers;
+pub mod evidence;
+pub mod job_files;
+pub mod jobs;
+pub mod notes;
 pub mod numbers;
+pub mod odometer;
 mod open;
 pub mod outbox;
 pub mod parts;
 pub mod people;
+pub mod search;
 pub mod sends;
 pub mod sessions;
 pub mod settings;
+pub mod vehicle_people;
+pub mod vehicles;
 
 pub use open::{CannotOpen, Database};
 

@@ -15,6 +15,8 @@ pub mod instrument;
 pub mod job;
 pub mod job_file;
 pub mod message;
+pub mod note;
+pub mod odometer;
 pub mod paper;
 pub mod part;
 pub mod person;
