@@ -3,7 +3,7 @@
 use time::OffsetDateTime;
 
 use super::{Con, Db, Result};
-use crate::model::ids::{BranchId, NoteId, PersonId};
+use crate::model::ids::{BranchId, JobId, NoteId, PersonId};
 use crate::model::note::{About, Note};
 
 /// The notes about one thing, the newest first.
@@ -23,6 +23,16 @@ pub async fn list(con: &mut Con, branch: BranchId, about: About) -> Result<Vec<N
     .bind(job)
     .fetch_all(con)
     .await?)
+}
+
+/// Whether a job is this branch's, so that a note may be written about it.
+pub async fn has_job(con: &mut Con, branch: BranchId, job: JobId) -> Result<bool> {
+    let count: i64 = sqlx::query_scalar("select count(*) from jobs where id = $1 and branch_id = $2")
+        .bind(job)
+        .bind(branch)
+        .fetch_one(con)
+        .await?;
+    Ok(count == 1)
 }
 
 /// Adds a note.

@@ -1,6 +1,6 @@
 //! Who stands behind a vehicle on which day: owner, keeper, payer, contact.
 
-use time::Date;
+use time::{Date, OffsetDateTime};
 
 use super::{Con, Db, Result};
 use crate::model::ids::{BranchId, CustomerId, VehicleId};
@@ -120,4 +120,28 @@ pub async fn end(con: &mut Con, vehicle: VehicleId, role: VehicleRole, on: Date)
             .execute(con)
             .await?;
     Ok(done.rows_affected() > 0)
+}
+
+/// Ends the links by which a customer sees this vehicle, unless a role still ties them to it.
+pub async fn end_links_of_strangers(
+    con: &mut Con,
+    vehicle: VehicleId,
+    customer: CustomerId,
+    at: OffsetDateTime,
+) -> Result<()> {
+    sqlx::query(
+        "update capability_links
+         set ended_at = $3
+         where vehicle_id = $1
+           and customer_id = $2
+           and ended_at is null
+           and not exists (
+               select 1 from vehicle_people where vehicle_id = $1 and customer_id = $2 and to_on is null)",
+    )
+    .bind(vehicle)
+    .bind(customer)
+    .bind(at)
+    .execute(con)
+    .await?;
+    Ok(())
 }

@@ -88,6 +88,15 @@ pub async fn find(con: &mut Con, branch: BranchId, id: VehicleId) -> Result<Opti
     .await?)
 }
 
+/// A vehicle with this VIN; an empty one is nobody's.
+pub async fn find_by_vin(con: &mut Con, branch: BranchId, vin: &str) -> Result<Option<VehicleId>> {
+    Ok(sqlx::query_scalar("select id from vehicles where branch_id = $1 and vin = $2 and vin <> '' order by id")
+        .bind(branch)
+        .bind(vin)
+        .fetch_optional(con)
+        .await?)
+}
+
 /// Vehicles that a query finds, by plate; `first` of them are passed over, at most `most` given.
 pub async fn list(con: &mut Con, branch: BranchId, wanted: &Wanted, first: i64, most: i64) -> Result<Vec<Listed>> {
     Ok(sqlx::query_as::<Db, Listed>(

@@ -8,10 +8,12 @@ use serde::{Deserialize, Serialize};
 use time::Date;
 
 use super::duty::{CallOutcome, ClosedHow};
+use super::booking::BookingState;
 #[allow(clippy::wildcard_imports, reason = "every noun may be the subject of a deed")]
 use super::ids::*;
 use super::message::MessageState;
 use super::person::Role;
+use super::vehicle::{OdometerExplained, VehicleRole};
 
 macro_rules! deeds {
     ($($(#[$doc:meta])* $tag:literal $name:ident on $subject:ident: $id:ty { $($field:ident: $type:ty),* $(,)? })*) => {
@@ -136,4 +138,33 @@ deeds! {
     "reminders-off" RemindersOff on customer: CustomerId {}
     /// A customer asked for a slot.
     "slot-asked" SlotAsked on vehicle: VehicleId { customer: CustomerId }
+    /// A customer was written down.
+    "customer-added" CustomerAdded on customer: CustomerId {}
+    /// Fields of a customer were changed.
+    "customer-changed" CustomerChanged on customer: CustomerId { changed: Vec<String> }
+    /// A vehicle was written down.
+    "vehicle-added" VehicleAdded on vehicle: VehicleId {}
+    /// Fields of a vehicle were changed.
+    "vehicle-changed" VehicleChanged on vehicle: VehicleId { changed: Vec<String> }
+    /// Somebody became owner, keeper, payer or contact of a vehicle; whoever was it before is it no longer.
+    "vehicle-role-begun" VehicleRoleBegun on vehicle: VehicleId { customer: CustomerId, role: VehicleRole, from_on: Date }
+    /// Somebody ceased to be owner, keeper, payer or contact of a vehicle.
+    "vehicle-role-ended" VehicleRoleEnded on vehicle: VehicleId { customer: CustomerId, role: VehicleRole, to_on: Date }
+    /// An odometer was read.
+    "odometer-read" OdometerRead on vehicle: VehicleId { km: i64, explained: OdometerExplained }
+    /// A note was written about a customer, a vehicle or a job.
+    "note-written" NoteWritten on note: NoteId {
+        customer: Option<CustomerId>, vehicle: Option<VehicleId>, job: Option<JobId> }
+    /// A bay was added.
+    "bay-added" BayAdded on bay: BayId { name: String }
+    /// A bay got another name.
+    "bay-renamed" BayRenamed on bay: BayId { from: String, to: String }
+    /// A bay was taken out of use.
+    "bay-ended" BayEnded on bay: BayId { on: Date }
+    /// A time was booked; with a reason where the bay was booked already.
+    "booking-made" BookingMade on booking: BookingId { doubled_reason: String }
+    /// Fields of a booking were changed.
+    "booking-changed" BookingChanged on booking: BookingId { changed: Vec<String>, doubled_reason: String }
+    /// It was said what became of a booking.
+    "booking-answered" BookingAnswered on booking: BookingId { from: BookingState, to: BookingState }
 }

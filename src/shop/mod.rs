@@ -22,11 +22,18 @@ pub mod evidence;
 pub mod jobs;
 pub mod outbox;
 pub mod owner;
+pub mod arrivals;
+pub mod bookings;
+pub mod customers;
+pub mod evidence;
+pub mod jobs;
+pub mod notes;
 pub mod parts;
 pub mod people;
 mod refusal;
 mod secret;
 pub mod sign_in;
+pub mod vehicles;
 pub mod waivers;
 
 pub use refusal::Refusal;

@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, reason = "a test that panics has said what it wanted to say")]
 
 mod access;
+mod books;
 mod cross_site;
 mod deeds;
 mod face;
