@@ -7,8 +7,8 @@
 use serde::{Deserialize, Serialize};
 use time::Date;
 
-use super::duty::{CallOutcome, ClosedHow};
 use super::booking::BookingState;
+use super::duty::{CallOutcome, ClosedHow};
 #[allow(clippy::wildcard_imports, reason = "every noun may be the subject of a deed")]
 use super::ids::*;
 use super::message::MessageState;
