@@ -7,6 +7,7 @@ mod cross_site;
 mod deeds;
 mod face;
 mod house;
+mod papers;
 mod people;
 mod sign_in;
 mod store;

@@ -1,0 +1,129 @@
+//! What was measured, with what, and how it was decided: the same tables on certificates and test records.
+
+use crate::model::paper::EnteredLater;
+use crate::model::paper::measured::{DecisionRule, InstrumentOnPaper, MeasuredRow};
+use crate::words::Words;
+
+use super::PaperError;
+use super::ink::SMALL;
+use super::phrases;
+use super::sheet::Sheet;
+use super::table::{Cell, Column, Table};
+
+/// Draws the table of results and, under it, the decision rules that were used.
+pub fn draw(sheet: &mut Sheet, measured: &[MeasuredRow], words: &Words) -> Result<(), PaperError> {
+    if measured.is_empty() {
+        return Ok(());
+    }
+    let mut table = Table::new(vec![
+        Column::words(words.t("paper-test")),
+        Column::numbers(words.t("paper-result")),
+        Column::numbers(words.t("paper-limit")),
+        Column::words(words.t("paper-decision")),
+        Column::words(words.t("paper-instrument")),
+    ]);
+    for row in measured {
+        table.row(cells(row, words));
+    }
+    sheet.section(&words.t("paper-measured"), table.least_height()?)?;
+    table.draw(sheet)?;
+    sheet.gap(4.0);
+    for rule in [DecisionRule::Guarded, DecisionRule::Simple] {
+        if let Some(row) = measured.iter().find(|row| row.decision_rule == rule) {
+            let factor = row.uncertainty.as_ref().map_or("2", |u| u.coverage_factor.as_str());
+            let key = format!("paper-rule-{}", rule.as_str());
+            sheet.paragraph(&words.tv(&key, &[("k", factor.into())]), SMALL)?;
+        }
+    }
+    sheet.end_section();
+    Ok(())
+}
+
+fn cells(row: &MeasuredRow, words: &Words) -> Vec<Cell> {
+    let when = phrases::instant(words, row.measured_at);
+    let outside = match row.from_outside.as_str() {
+        "" => String::new(),
+        body => words.tv("paper-from-outside", &[("body", body.into())]),
+    };
+    let record = match row.record.as_str() {
+        "" => String::new(),
+        record => words.tv("paper-record", &[("record", record.into())]),
+    };
+    let late = if row.entered_later.is_some() {
+        format!("◷\u{a0}{}", words.t("paper-entered-later"))
+    } else {
+        String::new()
+    };
+    let source = match row.limit_source.as_str() {
+        "" => String::new(),
+        source => words.tv("paper-limit-source", &[("source", source.into())]),
+    };
+    let details = phrases::dotted(&[&row.method, &row.by, &when, &record, &source, &outside, &late]);
+    let factor = row.uncertainty.as_ref().map(|u| format!("k\u{a0}=\u{a0}{}", u.coverage_factor)).unwrap_or_default();
+    let (verdict, ink) = phrases::verdict(words, row.verdict, row.decision_rule);
+    let instruments = if row.instruments.is_empty() { "–".to_owned() } else { row.instruments.join(", ") };
+    vec![
+        Cell::new(&row.test).and(details),
+        Cell::new(phrases::result(words, row)).and(factor),
+        Cell::new(phrases::limit(words, row)),
+        Cell::strong(verdict, ink),
+        Cell::new(instruments),
+    ]
+}
+
+/// Draws the list of instruments.
+pub fn instruments(sheet: &mut Sheet, instruments: &[InstrumentOnPaper], words: &Words) -> Result<(), PaperError> {
+    if instruments.is_empty() {
+        return Ok(());
+    }
+    let mut table = Table::new(vec![
+        Column::words(words.t("paper-instrument")),
+        Column::words(words.t("paper-what")),
+        Column::words(words.t("paper-calibration")),
+        Column::words(words.t("paper-good-until")),
+    ]);
+    for instrument in instruments {
+        table.row(vec![
+            Cell::new(&instrument.code),
+            Cell::new(&instrument.description),
+            Cell::new(dash(&instrument.calibration_certificate)),
+            Cell::new(dash(&phrases::day_if(words, instrument.good_until_on))),
+        ]);
+    }
+    sheet.section(&words.t("paper-instruments"), table.least_height()?)?;
+    table.draw(sheet)?;
+    sheet.end_section();
+    Ok(())
+}
+
+/// Draws what was written down late.
+pub fn entered_later(sheet: &mut Sheet, entries: &[EnteredLater], words: &Words) -> Result<(), PaperError> {
+    if entries.is_empty() {
+        return Ok(());
+    }
+    let mut table = Table::new(vec![
+        Column::words(words.t("paper-what")),
+        Column::words(words.t("paper-happened")),
+        Column::words(words.t("paper-entered")),
+        Column::words(words.t("paper-by")),
+        Column::words(words.t("paper-reason")),
+    ]);
+    for entry in entries {
+        table.row(vec![
+            Cell::new(format!("◷ {}", entry.what)),
+            Cell::new(phrases::instant(words, entry.happened_at)),
+            Cell::new(phrases::instant(words, entry.entered_at)),
+            Cell::new(&entry.by),
+            Cell::new(&entry.reason),
+        ]);
+    }
+    sheet.section(&words.t("paper-late-entries"), table.least_height()?)?;
+    table.draw(sheet)?;
+    sheet.end_section();
+    Ok(())
+}
+
+/// The text, or a dash where there is none.
+pub fn dash(text: &str) -> String {
+    if text.is_empty() { "–".to_owned() } else { text.to_owned() }
+}

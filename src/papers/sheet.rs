@@ -1,0 +1,291 @@
+//! The sheet a paper is drawn on: A4 pages that follow each other, a cursor that runs down, text, rules, headings.
+//!
+//! Nothing is drawn twice and nothing below the foot: what does not fit starts the next page. Heads and feet with
+//! "page x of y" come last, when the number of pages is known. Lengths are points; `y` counts from the top of the page.
+
+use std::collections::BTreeMap;
+
+use printpdf::{
+    DictItem, Line, LinePoint, Mm, Op, PaintMode, PdfDocument, PdfFont, PdfFontHandle, PdfPage, Point, Polygon,
+    PolygonRing, Pt, TextItem, TextMatrix, WindingOrder,
+};
+
+use super::PaperError;
+use super::fonts::{self, Weight};
+use super::ink::{Ink, SECTION, Style};
+use super::tags::{Role, Tags};
+
+/// Width of the page (ISO 216, A4).
+pub const PAGE_WIDTH: f32 = 595.28;
+/// Height of the page.
+pub const PAGE_HEIGHT: f32 = 841.89;
+/// Left edge of the text.
+pub const LEFT: f32 = 43.5;
+/// Width of the text.
+pub const WIDTH: f32 = PAGE_WIDTH - 2.0 * LEFT;
+/// Where content begins, under the letter head.
+pub const TOP: f32 = 96.0;
+/// Where content ends, above the foot.
+pub const FLOOR: f32 = 784.0;
+
+/// A paper while it is drawn.
+pub struct Sheet {
+    pages: Vec<Vec<Op>>,
+    /// The structure.
+    pub tags: Tags,
+    /// Where the next piece goes, from the top of the page.
+    pub y: f32,
+    /// Gap above the heading of a section.
+    pub section_gap: f32,
+}
+
+impl Sheet {
+    /// One empty page.
+    pub fn new() -> Self {
+        Self { pages: vec![Vec::new()], tags: Tags::new(), y: TOP, section_gap: 11.0 }
+    }
+
+    /// The page drawn on, from 0.
+    pub fn page(&self) -> usize {
+        self.pages.len() - 1
+    }
+
+    /// Number of pages so far.
+    pub fn page_count(&self) -> usize {
+        self.pages.len()
+    }
+
+    /// Height left on this page.
+    pub fn room(&self) -> f32 {
+        FLOOR - self.y
+    }
+
+    /// Goes to the next page unless so much height is left; never leaves a page empty. Returns whether it went.
+    pub fn keep(&mut self, height: f32) -> bool {
+        let must = height > self.room() && self.y > TOP;
+        if must {
+            self.pages.push(Vec::new());
+            self.y = TOP;
+        }
+        must
+    }
+
+    /// Leaves a gap, but not at the top of a page.
+    pub fn gap(&mut self, height: f32) {
+        if self.y > TOP {
+            self.y += height;
+        }
+    }
+
+    /// Draws a line of text as content of the open piece of structure; `y` is its baseline.
+    pub fn put(&mut self, x: f32, y: f32, text: &str, style: Style) -> Result<(), PaperError> {
+        let page = self.page();
+        let (role, mcid) = self.tags.content(page);
+        let number = DictItem::Int(i64::try_from(mcid).unwrap_or(i64::MAX));
+        let properties = DictItem::Dict { map: BTreeMap::from([("MCID".to_owned(), number)]) };
+        let ops = text_ops(x, y, text, style)?;
+        let out = &mut self.pages[page];
+        out.push(Op::BeginMarkedContentWithProperties { tag: role.name().to_owned(), properties });
+        out.extend(ops);
+        out.push(Op::EndMarkedContent);
+        Ok(())
+    }
+
+    /// The same, ending at `right`.
+    pub fn put_right(&mut self, right: f32, y: f32, text: &str, style: Style) -> Result<(), PaperError> {
+        let width = fonts::width(text.trim_end(), style.weight, style.size)?;
+        self.put(right - width, y, text, style)
+    }
+
+    /// Draws text that is no content: heads, feet, repeated heads of tables.
+    pub fn decorate(&mut self, page: usize, x: f32, y: f32, text: &str, style: Style) -> Result<(), PaperError> {
+        let ops = text_ops(x, y, text, style)?;
+        self.artifact(page, ops);
+        Ok(())
+    }
+
+    /// The same, ending at `right`.
+    pub fn decorate_right(
+        &mut self,
+        page: usize,
+        right: f32,
+        y: f32,
+        text: &str,
+        style: Style,
+    ) -> Result<(), PaperError> {
+        let width = fonts::width(text, style.weight, style.size)?;
+        self.decorate(page, right - width, y, text, style)
+    }
+
+    /// A large word across the page, under everything else.
+    pub fn across(&mut self, page: usize, text: &str, style: Style) -> Result<(), PaperError> {
+        const ANGLE: f32 = 52.0;
+        let width = fonts::width(text, style.weight, style.size)?;
+        let (sin, cos) = ANGLE.to_radians().sin_cos();
+        let x = (PAGE_WIDTH - width * cos) / 2.0 + style.size * 0.35 * sin;
+        let y = (PAGE_HEIGHT - width * sin) / 2.0 - style.size * 0.35 * cos;
+        let mut ops = text_ops(0.0, 0.0, text, style)?;
+        for op in &mut ops {
+            if matches!(op, Op::SetTextCursor { .. }) {
+                *op = Op::SetTextMatrix { matrix: TextMatrix::Raw([cos, sin, -sin, cos, round(x), round(y)]) };
+            }
+        }
+        ops.insert(0, Op::BeginMarkedContent { tag: "Artifact".to_owned() });
+        ops.push(Op::EndMarkedContent);
+        self.pages[page].splice(0..0, ops);
+        Ok(())
+    }
+
+    /// A straight level line.
+    pub fn rule(&mut self, y: f32, thickness: f32, ink: Ink) {
+        self.rule_on(self.page(), LEFT, LEFT + WIDTH, y, thickness, ink);
+    }
+
+    /// The same, on any page and of any length.
+    pub fn rule_on(&mut self, page: usize, from: f32, to: f32, y: f32, thickness: f32, ink: Ink) {
+        let points = [from, to].map(|x| LinePoint { p: point(x, y), bezier: false }).to_vec();
+        self.artifact(
+            page,
+            vec![
+                Op::SetOutlineColor { col: ink.color() },
+                Op::SetOutlineThickness { pt: Pt(thickness) },
+                Op::DrawLine { line: Line { points, is_closed: false } },
+            ],
+        );
+    }
+
+    /// A picture made of filled rectangles `[x, y, width, height]`, described in words.
+    pub fn figure(&mut self, rectangles: &[[f32; 4]], alt: &str, ink: Ink) {
+        self.tags.open(Role::Figure);
+        self.tags.describe(alt);
+        let page = self.page();
+        let (role, mcid) = self.tags.content(page);
+        let number = DictItem::Int(i64::try_from(mcid).unwrap_or(i64::MAX));
+        let properties = DictItem::Dict { map: BTreeMap::from([("MCID".to_owned(), number)]) };
+        let rings = rectangles.iter().map(|[x, y, width, height]| ring(*x, *y, *width, *height)).collect();
+        let out = &mut self.pages[page];
+        out.push(Op::BeginMarkedContentWithProperties { tag: role.name().to_owned(), properties });
+        out.extend(fill_ops(rings, ink));
+        out.push(Op::EndMarkedContent);
+        self.tags.close();
+    }
+
+    fn artifact(&mut self, page: usize, ops: Vec<Op>) {
+        let out = &mut self.pages[page];
+        out.push(Op::BeginMarkedContent { tag: "Artifact".to_owned() });
+        out.extend(ops);
+        out.push(Op::EndMarkedContent);
+    }
+
+    /// A wrapped paragraph in a role, over the whole width or less.
+    pub fn text(&mut self, role: Role, text: &str, style: Style, width: f32) -> Result<(), PaperError> {
+        self.tags.open(role);
+        for line in fonts::wrap(text, style.weight, style.size, width)? {
+            self.keep(style.leading());
+            self.put(LEFT, self.y + style.size, &line, style)?;
+            self.y += style.leading();
+        }
+        self.tags.close();
+        Ok(())
+    }
+
+    /// A paragraph over the whole width.
+    pub fn paragraph(&mut self, text: &str, style: Style) -> Result<(), PaperError> {
+        self.text(Role::P, text, style, WIDTH)
+    }
+
+    /// A list of paragraphs, each behind a dash.
+    pub fn list<S: AsRef<str>>(&mut self, items: &[S], style: Style) -> Result<(), PaperError> {
+        const INDENT: f32 = 11.0;
+        self.tags.open(Role::L);
+        for item in items {
+            let lines = fonts::wrap(item.as_ref(), style.weight, style.size, WIDTH - INDENT)?;
+            self.keep(style.leading() * lines.len().min(3) as f32);
+            self.tags.open(Role::LI);
+            self.tags.open(Role::Lbl);
+            self.put(LEFT, self.y + style.size, "– ", style)?;
+            self.tags.close();
+            self.tags.open(Role::LBody);
+            for line in lines {
+                self.keep(style.leading());
+                self.put(LEFT + INDENT, self.y + style.size, &line, style)?;
+                self.y += style.leading();
+            }
+            self.tags.close();
+            self.tags.close();
+        }
+        self.tags.close();
+        Ok(())
+    }
+
+    /// Opens a section under a ruled heading, together with at least `after` points of what follows it.
+    pub fn section(&mut self, heading: &str, after: f32) -> Result<(), PaperError> {
+        self.gap(self.section_gap);
+        self.keep(22.0 + after);
+        self.tags.open(Role::Sect);
+        self.text(Role::H2, heading, SECTION, WIDTH)?;
+        self.y += 1.0;
+        self.rule(self.y, 0.75, Ink::Fact);
+        self.y += 4.0;
+        Ok(())
+    }
+
+    /// Closes the section.
+    pub fn end_section(&mut self) {
+        self.tags.close();
+    }
+
+    /// The document of all pages, with the faces they use, and their structure.
+    pub fn into_document(self) -> Result<(PdfDocument, Tags), PaperError> {
+        let mut document = PdfDocument::new("");
+        for face in fonts::faces()? {
+            let parsed = printpdf::ParsedFont::from_bytes(face.bytes, 0, &mut Vec::new()).ok_or(PaperError::Font)?;
+            document.resources.fonts.map.insert(printpdf::FontId(face.id.to_owned()), PdfFont::new(parsed));
+        }
+        document.pages = self.pages.into_iter().map(|ops| PdfPage::new(Mm(210.0), Mm(297.0), ops)).collect();
+        Ok((document, self.tags))
+    }
+}
+
+impl Default for Sheet {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+/// Hundredths of a point are finer than any printer; more digits only swell the file.
+fn round(value: f32) -> f32 {
+    (value * 100.0).round() / 100.0
+}
+
+fn point(x: f32, y: f32) -> Point {
+    Point { x: Pt(round(x)), y: Pt(round(PAGE_HEIGHT - y)) }
+}
+
+fn ring(x: f32, y: f32, width: f32, height: f32) -> PolygonRing {
+    let corners = [(x, y), (x + width, y), (x + width, y + height), (x, y + height)];
+    PolygonRing { points: corners.map(|(x, y)| LinePoint { p: point(x, y), bezier: false }).to_vec() }
+}
+
+fn fill_ops(rings: Vec<PolygonRing>, ink: Ink) -> Vec<Op> {
+    let polygon = Polygon { rings, mode: PaintMode::Fill, winding_order: WindingOrder::NonZero };
+    vec![Op::SetFillColor { col: ink.color() }, Op::DrawPolygon { polygon }]
+}
+
+fn text_ops(x: f32, y: f32, text: &str, style: Style) -> Result<Vec<Op>, PaperError> {
+    let faces = fonts::faces()?;
+    let mut ops =
+        vec![Op::StartTextSection, Op::SetFillColor { col: style.ink.color() }, Op::SetTextCursor { pos: point(x, y) }];
+    for run in fonts::runs(text, style.weight)? {
+        let font = PdfFontHandle::External(printpdf::FontId(faces[run.face].id.to_owned()));
+        ops.push(Op::SetFont { font, size: Pt(style.size) });
+        ops.push(Op::ShowText { items: vec![TextItem::Text(run.text)] });
+    }
+    ops.push(Op::EndTextSection);
+    Ok(ops)
+}
+
+/// Whether a text fits one line of `room` points.
+pub fn fits(text: &str, weight: Weight, size: f32, room: f32) -> Result<bool, PaperError> {
+    Ok(fonts::width(&fonts::clean(text).replace('\n', " "), weight, size)? <= room)
+}

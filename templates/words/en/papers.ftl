@@ -1,0 +1,336 @@
+# What papers say around the facts of their content.
+
+## Every paper
+
+paper-page = Page { $page } of { $pages }
+paper-licence = licence { $licence }
+paper-rules = Rules: { $rules }
+paper-check = Check: { $how }
+paper-key = key { $key }
+paper-demonstration = DEMONSTRATION
+paper-demonstration-notice = DEMONSTRATION. Shop, vehicle and people are invented. This paper proves nothing.
+paper-preview = PREVIEW
+paper-preview-notice = PREVIEW. Not issued, not signed. This paper proves nothing.
+paper-end = End of { $number }
+paper-software = Made with Fuelwright { $version }
+paper-rule-set = Rule set { $name } { $version }, SHA-256 { $sum }
+paper-code-alt = QR code that leads to { $address }
+paper-file-signed = The signed content of this paper
+paper-file-keeper = The keeper's data that the signed content holds as a digest
+
+paper-fuel-lpg = LPG
+paper-fuel-cng = CNG
+
+paper-person-authorised = { $name }, authorisation { $number }
+paper-person-authorised-until = { $name }, authorisation { $number } to { $until }
+
+## Vehicle, keeper, system, parts
+
+paper-vehicle = Vehicle
+paper-make-model = Make, model
+paper-plate = Plate
+paper-not-registered = not registered
+paper-vin = VIN
+paper-vin-derived = VIN ends in
+paper-vin-ends = { $last7 }, last four { $last4 }
+paper-first-registered = First registered
+paper-odometer = Odometer
+paper-no-odometer = none fitted
+paper-type-code = Type, variant
+paper-category = Category
+paper-engine = Engine
+paper-engine-code = Engine code, number
+paper-engine-cylinders = { $n ->
+    [one] 1 engine cylinder
+   *[other] { $n } engine cylinders
+}
+
+paper-keeper = Keeper
+paper-name = Name
+paper-address = Address
+paper-phone = Phone
+paper-mail = Mail
+
+paper-gas-system = Gas system
+paper-fuel = Fuel
+paper-system = System
+paper-system-approval = System approval
+paper-approval-holder = Approval holder
+paper-control-unit = Control unit
+
+paper-parts = Parts fitted
+paper-part = Part
+paper-approval-mark = Approval mark
+paper-serial = Serial or batch
+paper-made = Made
+paper-next-duty = Next duty
+
+paper-container-of = { $all ->
+    [one] Container
+   *[other] Container { $n } of { $all }
+}
+paper-cylinder-of = { $all ->
+    [one] Cylinder
+   *[other] Cylinder { $n } of { $all }
+}
+paper-maker = Maker
+paper-shape = Shape or type
+paper-water-capacity = Water capacity
+paper-capacity-both = { $stamped }, in whole litres { $floor } L
+paper-fill-limit = Fill limit
+paper-fill-both = { $percent } %, filled to { $litres } L
+paper-working-pressure = Working pressure
+paper-test-pressure = Test pressure
+paper-last-tested = Last tested
+paper-inspection-kind = Inspection
+paper-next-test = Next test by
+paper-container-end-of-life = End of life
+paper-cylinder-end-of-life = End of life
+paper-no-end-of-life = none set by the rules
+paper-location = Place in the vehicle
+paper-findings = Found on it:
+
+## Measured
+
+paper-measured = What was measured
+paper-test = Test
+paper-result = Result
+paper-limit = Limit
+paper-decision = Decision
+paper-instrument = Instrument
+paper-limit-source = limit: { $source }
+paper-from-outside = result from outside: { $body }
+paper-record = record { $record }
+paper-entered-later = entered later
+
+paper-verdict-passes-guarded = passes, guarded
+paper-verdict-passes-simple = passes, simple
+paper-verdict-passes-observed = passes
+paper-verdict-fails-guarded = fails, guarded
+paper-verdict-fails-simple = fails, simple
+paper-verdict-fails-observed = fails
+paper-verdict-cannot-tell-guarded = cannot tell
+paper-verdict-cannot-tell-simple = cannot tell
+paper-verdict-cannot-tell-observed = cannot tell
+
+paper-rule-guarded = Guarded: the result and its expanded uncertainty (k = { $k }) lie within the limit. Risk of a wrong pass below 2.5 % (ILAC-G8:09/2019, 4.2.2).
+paper-rule-simple = Simple: the result lies within the limit. Risk of a wrong pass up to 50 % for a result at the limit (ILAC-G8:09/2019, 4.2.1).
+
+paper-instruments = Instruments
+paper-what = What
+paper-calibration = Calibration certificate
+paper-good-until = Good until
+
+paper-late-entries = Entered later than it happened
+paper-happened = Happened
+paper-entered = Entered
+paper-by = By
+paper-reason = Reason
+
+## Proofs, inspection, conformity
+
+paper-proofs = Proofs
+paper-proof = Proof
+paper-exception = Standing
+paper-decided-by = Decided by
+paper-exception-waived = waived
+paper-exception-not-applicable = does not apply
+paper-exception-shop-limit = met under a limit of the shop
+
+paper-inspection = Inspection
+paper-outcome-pass = Pass
+paper-outcome-pass-with-minor = Pass, with minor deficiencies
+paper-outcome-fail = Fail
+paper-place = Place
+paper-ended = Ended
+paper-inspector = Inspector
+paper-next-inspection = Next inspection by
+paper-present-again = Present again by
+paper-repeats = Repeats
+paper-no-deficiencies = No deficiencies were found.
+paper-item = Item
+paper-deficiency = Deficiency
+paper-severity = Severity
+paper-severity-minor = minor
+paper-severity-major = major
+paper-severity-dangerous = dangerous
+
+paper-conformity = Statement of conformity
+paper-against = Against
+paper-covers = Covers
+paper-conformity-state = State
+paper-conforms = met
+paper-conforms-not = not met
+
+## What comes next
+
+paper-vehicle-papers = To change in the vehicle's papers
+paper-next = What comes next
+paper-due-what = Duty
+paper-due-when = By
+paper-due-decided-by = Decided by
+paper-due-at = { $km } on the odometer
+paper-due-every = { $span } driven
+paper-due-months = { $n ->
+    [one] 1 month
+   *[other] { $n } months
+}
+paper-due-either = { $first } or { $second }, whichever comes first
+paper-authority-test = Authority's own test
+paper-still-to-come = still to come
+paper-remarks = Remarks
+paper-cautions = Cautions
+
+## Certificates
+
+certificate-title-conversion = Certificate of conversion to { $fuel }
+certificate-title-inspection = Certificate of inspection, { $fuel } system
+certificate-title-removal = Certificate of removal of an { $fuel } system
+certificate-title-container = { $fuel } container certificate
+certificate-title-cylinder = { $fuel } cylinder certificate
+
+certificate-number-issued = { $number } · issued { $date }
+certificate-replaces = This paper replaces { $number }. Reason: { $reason }
+certificate-issue-line = { $place } · job file { $job } · received { $received } · finished { $finished }
+
+certificate-lead-conversion = This vehicle has been fitted with the gas system named below.
+certificate-lead-inspection = The gas system of this vehicle was inspected; the result stands below.
+certificate-lead-removal = The gas system named below was taken out of this vehicle, and the vehicle runs on petrol alone.
+certificate-lead-container = The container named below was worked on or inspected as this paper says.
+certificate-lead-cylinder = The cylinder named below was worked on or inspected as this paper says.
+certificate-fitting-check = The fitting was checked by us, as the approval of the system itself does not cover that check (UN R115, 1.3).
+certificate-proofs-all = { $asked ->
+    [one] The one proof asked for was met.
+   *[other] All { $asked } proofs asked for were met.
+}
+certificate-proofs-some = { $met } of { $asked } proofs asked for were met; the others are named below, with person and reason.
+certificate-to-be-confirmed = These lines were applied, but nobody has confirmed them yet. To be confirmed with your authority:
+
+certificate-keeper-apart = The keeper's data are kept apart from this copy.
+certificate-keeper-digest = Digest of the keeper's data in the signed content: { $digest }
+
+certificate-signed-by = Signatory: { $person }. Signed { $at }.
+certificate-worked-by = Work and tests: { $person }.
+certificate-holds = Results hold for this vehicle on the day of test only. Local code and licensed practice prevail.
+certificate-check-online = Signed electronically. The code in the foot shows how this paper stands today; its PDF carries the signed content.
+certificate-check-by-phone = Signed electronically; the PDF carries the signed content. To learn how this paper stands today, call { $phone } and give the code in the foot.
+certificate-follows = Content of the paper before this one in its series, SHA-256 { $sum }
+certificate-key-id = Signing key { $key }
+
+## Test record
+
+record-number-issued = { $number } · issued { $date }
+record-lead = The results below concern only the item tested, as it was received and on the day it was tested.
+record-body = Record
+record-place = Where tested
+record-customer = Customer
+record-contact = Contact
+record-method = Method
+record-received = Received
+record-began = Began
+record-ended = Ended
+record-sampling = Sampling
+record-no-sampling = none
+record-deviations = Deviations from the method
+record-no-deviations = none
+record-job = Job file
+record-item = Item tested
+record-vehicle = Vehicle
+record-tested = Tested
+record-condition = Condition when received
+record-conditions = Conditions
+record-leak = Leak test, { $section }
+record-attempt = Attempt
+record-boundaries = Closed by
+record-gas = Test gas
+record-pressure-start-absolute = Pressure at start, absolute
+record-pressure-end-absolute = Pressure at end, absolute
+record-pressure-start-gauge = Pressure at start, gauge
+record-pressure-end-gauge = Pressure at end, gauge
+record-ambient-pressure = Air pressure
+record-temperature-start = Temperature at start
+record-temperature-end = Temperature at end
+record-temperature-ambient = Air temperature
+record-volume = Volume
+record-volume-known = Volume known by
+record-joints = Joints, { $n }
+record-rate = Leak rate
+record-rate-limit = Limit
+record-limit-from = Limit from
+record-repair = Repaired before
+record-customer-supplied = Stated by the customer, not checked by us
+record-authorised = Authorised by
+record-technician = Tested by
+record-replaces = This record replaces { $number }. Reason: { $reason }
+record-whole = This record is copied as a whole or not at all.
+
+## Owner's sheet
+
+owner-title = Your vehicle runs on { $fuel }
+owner-vehicle-line = { $vehicle } · { $plate } · VIN ends in { $vin } · handed over { $date }
+owner-lead = Keep this sheet in the vehicle. It says how to fill, drive and park, what to do when you smell gas, and what falls due.
+owner-emergency = Fire or accident: call { $number } and say that it is a gas vehicle ({ $fuel }).
+owner-shop-call = Questions, or a smell of gas: { $shop }, { $phone }
+
+owner-smell = When you smell gas
+owner-smell-1 = Stop. Switch the engine off. Touch no other switch; no flame and no phone beside the vehicle.
+owner-smell-2-lpg = Get everybody out and leave the doors open. Go upwind and uphill: LPG is heavier than air and flows into pits and drains.
+owner-smell-2-cng = Get everybody out and leave the doors open. Go upwind and away from roofs: CNG is lighter than air and gathers under them.
+owner-smell-3 = Shut the hand valve if you reach it without danger.
+owner-smell-4 = Call the workshop, or the fire service. Do not start the engine until it was looked at.
+
+owner-fire = Fire or accident
+owner-fire-1 = Fire: go at least 50 m away. The relief valve may blow a flame; nobody goes near it.
+owner-fire-2 = Accident: stop the engine, shut the hand valve. Have the gas system tested before the vehicle is used again.
+
+owner-fill = Fill
+owner-fill-1 = Engine off, brake on, no flame, no smoking.
+owner-fill-2-lpg = Filling stops by itself at the fill limit. Never try to put in more. Liquid gas freezes skin: wear the glove.
+owner-fill-2-cng = Fill no higher than the working pressure on the label. A cylinder past its date is not filled.
+owner-fill-3 = Use an approved filling unit and the right adapter only.
+
+owner-park = Drive and park
+owner-park-1 = Covered car parks, ferries and tunnels: read the sign, and ask. Rules differ from place to place.
+owner-park-2 = Before paint drying above 40 °C, welding or body repair: to a gas workshop first.
+owner-park-3 = Long standing: hand valve shut, petrol at least a quarter full. Before the next start, check for a smell of gas.
+owner-park-4 = Keep petrol in the tank; the engine starts on it.
+
+owner-never = Never
+owner-never-1 = Never repair or change the gas system yourself, hang anything on a container, paint over a label, or aim a jet at the vent of the housing.
+
+owner-tank-lpg = Containers
+owner-tank-cng = Cylinders
+owner-tank-place = Place
+owner-tank-capacity = Capacity
+owner-tank-filled = Filled to
+owner-tank-pressure = Working pressure
+owner-tank-valve = Hand valve
+owner-tank-test = Next test by
+owner-tank-end = End of life
+owner-filled-value = { $litres } L ({ $percent } %)
+
+owner-due = What falls due
+owner-plate = The plate or label is at: { $place }. Keep it readable.
+owner-page = Dates of this vehicle on the web
+owner-caution = Usual cautions of the trade. Local law and the makers' instructions prevail.
+owner-certificate = certificate { $number }
+owner-job = job file { $number }
+
+## Work sheet
+
+work-title = Work sheet
+work-number = { $number } · { $kind }
+work-place = Stands in
+work-received = Received
+work-promised = Promised
+work-wishes = What the customer wants or told
+work-by = Done by, when
+work-state = State
+work-printed = Printed { $at }. The job file on the screen is what counts.
+work-state-met = met
+work-state-missing = missing
+work-state-undecided = cannot tell yet
+work-state-stops = stops the paper
+work-state-waived = waived
+work-state-not-applicable = does not apply
+work-cautions = Mind

@@ -1,0 +1,172 @@
+//! A paper in the hands of other people's tools: poppler, qpdf, and a code reader.
+
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use fuelwright::words::{Language, Words};
+use serde_json::Value;
+use time::format_description::well_known::{Iso8601, Rfc3339};
+use time::{Date, OffsetDateTime};
+
+fn run(program: &str, arguments: &[&str]) -> String {
+    let output = Command::new(program).args(arguments).output().unwrap_or_else(|e| panic!("{program}: {e}"));
+    let text = String::from_utf8_lossy(&output.stdout).into_owned();
+    assert!(output.status.success(), "{program} {arguments:?}: {text}{}", String::from_utf8_lossy(&output.stderr));
+    text
+}
+
+/// Columns and lines break texts; a break is no loss.
+fn squeezed(text: &str) -> String {
+    text.chars().filter(|c| !c.is_whitespace()).collect()
+}
+
+pub struct Paper {
+    path: PathBuf,
+    text: String,
+}
+
+impl Paper {
+    /// Lays the file where the tools, and whoever wants to look at it, find it.
+    pub fn new(name: &str, pdf: &[u8]) -> Self {
+        let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("{name}.pdf"));
+        std::fs::write(&path, pdf).unwrap();
+        let text = run("pdftotext", &["-enc", "UTF-8", "-raw", path.to_str().unwrap(), "-"]);
+        assert!(!text.contains('⟦'), "a word is missing: {text}");
+        Self { path, text }
+    }
+
+    fn path(&self) -> &str {
+        self.path.to_str().unwrap()
+    }
+
+    pub fn text(&self) -> &str {
+        &self.text
+    }
+
+    pub fn text_of_page(&self, page: usize) -> String {
+        let page = page.to_string();
+        run("pdftotext", &["-enc", "UTF-8", "-f", &page, "-l", &page, self.path(), "-"])
+    }
+
+    pub fn says(&self, value: &str) {
+        assert!(squeezed(&self.text).contains(&squeezed(value)), "{value:?} is not in: {}", self.text);
+    }
+
+    pub fn does_not_say(&self, value: &str) {
+        assert!(!squeezed(&self.text).contains(&squeezed(value)), "{value:?} is in the paper");
+    }
+
+    pub fn page_count(&self) -> usize {
+        let about = run("pdfinfo", &[self.path()]);
+        about.lines().find_map(|line| line.strip_prefix("Pages:")).unwrap().trim().parse().unwrap()
+    }
+
+    pub fn structure(&self) -> String {
+        run("pdfinfo", &["-struct", self.path()])
+    }
+
+    /// The file is whole, tagged, and carries the faces it uses, each cut down to what it uses.
+    pub fn is_sound(&self) {
+        run("qpdf", &["--check", self.path()]);
+        let about = run("pdfinfo", &[self.path()]);
+        assert!(about.contains("Tagged:          yes"), "{about}");
+        let fonts = run("pdffonts", &[self.path()]);
+        let lines: Vec<_> = fonts.lines().skip(2).collect();
+        assert!(!lines.is_empty());
+        for line in lines {
+            // A line ends with: embedded, subset, has Unicode, object, generation.
+            let tail: Vec<_> = line.split_whitespace().rev().take(5).collect();
+            assert_eq!((tail[4], tail[3], tail[2]), ("yes", "yes", "yes"), "{line}");
+        }
+    }
+
+    pub fn stays_inside_its_margins(&self) {
+        let boxes = run("pdftotext", &["-bbox", self.path(), "-"]);
+        let number = |line: &str, name: &str| -> f64 {
+            let rest = &line[line.find(name).unwrap() + name.len() + 2..];
+            rest[..rest.find('"').unwrap()].parse().unwrap()
+        };
+        let words: Vec<_> = boxes.lines().filter(|line| line.trim_start().starts_with("<word")).collect();
+        assert!(words.len() > 50);
+        for line in words {
+            assert!(number(line, "xMin") > 42.0 && number(line, "xMax") < 553.5, "{line}");
+            assert!(number(line, "yMin") > 18.0 && number(line, "yMax") < 815.0, "{line}");
+        }
+    }
+
+    /// What a scanner reads on a page rendered at 150 dots an inch.
+    pub fn codes_on_page(&self, page: usize) -> Vec<String> {
+        let page = page.to_string();
+        let stem = self.path.with_extension("");
+        let stem = stem.to_str().unwrap();
+        run("pdftoppm", &["-r", "150", "-gray", "-png", "-singlefile", "-f", &page, "-l", &page, self.path(), stem]);
+        let picture = image::open(format!("{stem}.png")).unwrap().to_luma8();
+        let (width, height) = picture.dimensions();
+        let mut prepared = rqrr::PreparedImage::prepare_from_greyscale(width as usize, height as usize, |x, y| {
+            picture.get_pixel(u32::try_from(x).unwrap(), u32::try_from(y).unwrap()).0[0]
+        });
+        prepared.detect_grids().iter().map(|grid| grid.decode().unwrap().1).collect()
+    }
+}
+
+/// Names whose values are codes for words, or are shown in another form that is checked by hand.
+const SHOWN_OTHERWISE: [&str; 16] = [
+    "format",
+    "kind",
+    "language",
+    "fuel",
+    "as",
+    "decision_rule",
+    "verdict",
+    "outcome",
+    "severity",
+    "state",
+    "url",
+    "made",
+    "first_registered",
+    "last_tested",
+    "pressure_reference",
+    "coverage_factor",
+];
+
+/// Every text, date and instant of a content stands on the paper.
+pub fn says_all_of(paper: &Paper, content: &Value) {
+    match content {
+        Value::Object(members) => {
+            for (name, value) in members {
+                if !SHOWN_OTHERWISE.contains(&name.as_str()) {
+                    says_all_of(paper, value);
+                }
+            }
+        }
+        Value::Array(items) => items.iter().for_each(|item| says_all_of(paper, item)),
+        Value::String(text) => paper.says(&as_printed(text)),
+        _ => {}
+    }
+}
+
+fn as_printed(text: &str) -> String {
+    let words = Words::new(Language::English);
+    // The ISO reader takes "0418233" for a date of the year 418; ours are always ten characters with dashes.
+    if text.len() == 10
+        && text.as_bytes()[4] == b'-'
+        && let Ok(day) = Date::parse(text, &Iso8601::DATE)
+    {
+        return words.date(day);
+    }
+    if let Ok(at) = OffsetDateTime::parse(text, &Rfc3339) {
+        return format!("{}, {:02}:{:02}", words.medium_date(at.date()), at.hour(), at.minute());
+    }
+    if text.parse::<f64>().is_ok() && text.len() > 3 && !text.starts_with('0') {
+        return words
+            .number(text.parse().unwrap(), text.split_once('.').map_or(0, |(_, d)| u8::try_from(d.len()).unwrap()));
+    }
+    text.to_owned()
+}
+
+/// The two ids at the end of the file.
+pub fn file_id(pdf: &[u8]) -> String {
+    let text = String::from_utf8_lossy(pdf);
+    let start = text.rfind("/ID").unwrap();
+    text[start..].lines().next().unwrap().to_owned()
+}
