@@ -40,6 +40,21 @@ pub async fn list(con: &mut Con, branch: BranchId) -> Result<Vec<Person>> {
     .await?)
 }
 
+/// Who may come in with a PIN on a tablet of the branch, by name.
+pub async fn with_pin(con: &mut Con, branch: BranchId) -> Result<Vec<(PersonId, String)>> {
+    Ok(sqlx::query_as::<Db, (PersonId, String)>(
+        "select id, name
+         from people
+         where pin_phc is not null
+           and exists (
+             select 1 from person_roles where person_id = people.id and branch_id = $1 and ended_at is null)
+         order by name, id",
+    )
+    .bind(branch)
+    .fetch_all(con)
+    .await?)
+}
+
 /// How many people there are in the whole shop; none means that it was never set up.
 pub async fn count(con: &mut Con) -> Result<i64> {
     Ok(sqlx::query_scalar("select count(*) from people").fetch_one(con).await?)

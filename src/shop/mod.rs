@@ -31,6 +31,7 @@ pub mod people;
 mod refusal;
 mod secret;
 pub mod sign_in;
+pub mod tablets;
 pub mod vehicles;
 pub mod waivers;
 

@@ -14,8 +14,8 @@ use crate::model::person::{Actor, Person};
 
 /// A session nobody uses ends after this long.
 pub const IDLE: Duration = Duration::minutes(30);
-/// A session on a tablet of the shop, which locks by itself and opens with a PIN.
-pub const IDLE_ON_DEVICE: Duration = Duration::hours(12);
+/// A session that was opened with a PIN: the tablet lies about in the bay, and six digits open it again.
+pub const IDLE_ON_DEVICE: Duration = Duration::minutes(10);
 /// Every session ends after this long.
 pub const LONGEST: Duration = Duration::hours(12);
 /// On plain http anybody in the network may listen, so less is at stake.

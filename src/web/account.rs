@@ -13,6 +13,7 @@ use super::{Answer, path};
 use crate::db;
 use crate::db::sessions::Session;
 use crate::model::ids::SessionId;
+use crate::shop::Refusal;
 use crate::web::kit;
 
 #[derive(Template)]
@@ -64,6 +65,23 @@ pub async fn change_password(State(app): State<App>, who: Visitor, typed: Typed)
             retry(AccountPage::of(&app, &who, form).await?)
         }
     }
+}
+
+/// `POST /account/pin`: six digits for the shop's tablets.
+pub async fn choose_pin(State(app): State<App>, who: Visitor, typed: Typed) -> Answer {
+    let mut form = Form::from(typed).scoped("account");
+    let (pin, password) = (form.secret("pin", 1, 20), form.secret("pin_password", 1, 4096));
+    let (Some(pin), Some(password)) = (pin, password) else {
+        return retry(AccountPage::of(&app, &who, form).await?);
+    };
+    match app.shop.choose_pin(&who.actor, &pin, &password, &who.from).await {
+        Ok(()) => return see_other(path::ACCOUNT),
+        Err(Refusal::Field { field: "current_password", why }) => {
+            beside(&mut form, Refusal::Field { field: "pin_password", why })?;
+        }
+        Err(refusal) => beside(&mut form, refusal)?,
+    }
+    retry(AccountPage::of(&app, &who, form).await?)
 }
 
 /// `POST /account/sessions/{id}/end`.

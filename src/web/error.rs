@@ -173,10 +173,6 @@ pub fn beside(form: &mut Form, refusal: Refusal) -> Result<(), Error> {
     match refusal {
         Refusal::Taken { field } => form.fail(&field, Wrong::Taken),
         Refusal::Field { field, why } => form.fail(field, Wrong::Rule(why, vec![])),
-        Refusal::Throttled(wait) if form.scope() == Some("sign-in") => {
-            let seconds = i64::try_from(wait.as_secs()).unwrap_or(i64::MAX).saturating_add(1);
-            form.fail("password", Wrong::Rule("error-throttled-more", vec![("n", Value::Count(seconds))]));
-        }
         other => return Err(other.into()),
     }
     Ok(())

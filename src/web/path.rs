@@ -9,6 +9,8 @@ use crate::model::stage::Stage;
 pub const SET_UP: &str = "/set-up";
 /// The opening screen.
 pub const TODAY: &str = "/";
+/// The shop's tablets.
+pub const TABLETS: &str = "/office/tablets";
 /// One's own account.
 pub const ACCOUNT: &str = "/account";
 /// The log of deeds.

@@ -3,12 +3,14 @@
 
 mod access;
 mod books;
+mod cli;
 mod cross_site;
 mod deeds;
 mod face;
 mod house;
 mod papers;
 mod people;
+mod serve;
 mod sign_in;
 mod store;
 mod support;

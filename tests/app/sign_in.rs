@@ -46,11 +46,12 @@ async fn guessing_waits_longer_each_time_but_never_for_ever() {
         browser.post("/sign-in", &bad).await.says("Name or password is wrong");
     }
     // Even the right password waits now, or the wait would tell a guesser that he hit.
-    browser.post("/sign-in", &GOOD).await.is(422).says("Try again in 2 seconds");
+    browser.post("/sign-in", &GOOD).await.is(429).says("Try again in 2 seconds");
     open.clock.advance(Duration::seconds(1));
     browser.post("/sign-in", &bad).await.says("Name or password is wrong");
     open.clock.advance(Duration::seconds(1));
-    browser.post("/sign-in", &GOOD).await.says("Too many tries");
+    let page = browser.post("/sign-in", &GOOD).await;
+    assert_eq!(page.is(429).headers["retry-after"], "2");
     open.clock.advance(Duration::seconds(300));
     browser.post("/sign-in", &GOOD).await.is(303);
     // A success wipes the slate.
@@ -148,6 +149,41 @@ async fn a_cheaper_hash_is_renewed_at_the_next_sign_in() {
     let after = phc(db::people::secrets(&mut open.shop.db.read().await.unwrap(), open.ilse).await.unwrap());
     assert_ne!(before, after);
     assert!(after.starts_with("$argon2id$v=19$m=65536,t=3,p=1$"), "{after}");
+}
+
+#[tokio::test]
+async fn six_digits_open_a_tablet_of_the_shop_and_nothing_else() {
+    let open = TestShop::open().await;
+    let (jon, tablet) = (open.technician().await, open.manager().await);
+    jon.post("/account/pin", &[("pin", "123456"), ("pin_password", PASSWORD)]).await.is(422).says("Takes six digits");
+    jon.post("/account/pin", &[("pin", "190528"), ("pin_password", "no")]).await.is(422).says("not your password");
+    jon.post("/account/pin", &[("pin", "190528"), ("pin_password", PASSWORD)]).await.is(303);
+    let id = open.jon.to_string();
+    let come = [("person", id.as_str()), ("pin", "190528")];
+    open.stranger().get("/sign-in").await.hides("PIN");
+    open.stranger().post("/sign-in/pin", &come).await.is(422).says("do not belong together");
+
+    tablet.post("/office/tablets", &[("name", "Bay 1")]).await.is(303);
+    tablet.post("/sign-out", &[]).await.is(303);
+    tablet.get("/sign-in").await.says("PIN").says("Jon Aspen").hides("Mara Lind");
+    for _ in 0..5 {
+        tablet.post("/sign-in/pin", &[("person", id.as_str()), ("pin", "190529")]).await.is(422);
+    }
+    tablet.post("/sign-in/pin", &come).await.is(429);
+    open.clock.advance(Duration::seconds(2));
+    tablet.post("/sign-in/pin", &come).await.is(303);
+    tablet.get("/account").await.says("Signed in as Jon Aspen");
+    open.clock.advance(Duration::minutes(10));
+    tablet.get("/account").await.is(303);
+    tablet.post("/sign-in/pin", &come).await.is(303);
+
+    let manager = open.manager().await;
+    let device = db::sessions::devices(&mut open.shop.db.read().await.unwrap(), open.branch).await.unwrap()[0].id;
+    manager.get("/office/tablets").await.says("Bay 1");
+    manager.post(&format!("/office/tablets/{device}/end"), &[]).await.is(303);
+    manager.post(&format!("/office/tablets/{device}/end"), &[]).await.is(404);
+    tablet.get("/account").await.is(303);
+    tablet.post("/sign-in/pin", &come).await.is(422);
 }
 
 #[tokio::test]

@@ -11,6 +11,7 @@ pub mod log;
 pub mod people;
 pub mod person;
 pub mod shop;
+pub mod tablets;
 
 #[derive(Template)]
 #[template(path = "office/index.html")]

@@ -5,6 +5,28 @@ sign-in-welcome = I have a one-time code from my manager
 sign-in-sign_in_name = Sign-in name
 sign-in-password = Password
 
+sign-in-come-in = Come in
+sign-in-by-password = With your password
+field-person = Who
+field-pin = PIN
+    .hint = Six digits, for the shop’s tablets.
+field-pin_password = Your password
+
+account-pin-title = A PIN for the shop’s tablets
+account-choose-pin = Keep this PIN
+
+tablets-title = Tablets
+tablets-lead = On a tablet of the shop people come in with six digits. It locks after ten minutes without a touch. What is signed still asks for the password.
+tablets-since = since { $day }
+tablets-end = Take out of use
+tablets-enrol = Enrol this tablet
+tablets-enrol-keep = Enrol the device in my hands
+tablet-name = Name of the tablet
+    .hint = As people know it: bay 1, desk.
+office-tablets-more = Which tablets open with a PIN.
+wrong-pin = Name and PIN do not belong together on this tablet
+wrong-pin-weak = Takes six digits that are not simply counted up, down, or all alike
+
 welcome-title = Choose your password
 welcome-lead = Your manager gave you a one-time code. It works once, within 24 hours.
 welcome-code = One-time code
