@@ -4,6 +4,7 @@
 //! line: a setting that is misspelt and silently ignored is worse than a program that does not start.
 
 use std::fmt;
+use std::io::ErrorKind;
 use std::net::{IpAddr, SocketAddr};
 use std::path::{Path, PathBuf};
 
@@ -144,7 +145,8 @@ impl Config {
                     config.set(&format!("fuelwright.toml line {line}"), &key, &got)?;
                 }
             }
-            Err(error) if error.kind() == std::io::ErrorKind::NotFound => {}
+            // A folder that is no folder is for whoever opens it to say.
+            Err(error) if matches!(error.kind(), ErrorKind::NotFound | ErrorKind::NotADirectory) => {}
             Err(error) => {
                 return Err(bad("fuelwright.toml", "the file", &error.to_string(), "a file that can be read"));
             }

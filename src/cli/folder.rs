@@ -73,7 +73,7 @@ fn lock(config: &Config) -> anyhow::Result<File> {
 }
 
 fn make(data: &Path) -> anyhow::Result<()> {
-    if data.exists() {
+    if data.is_dir() {
         return Ok(());
     }
     fs::create_dir_all(data).with_context(|| format!("cannot make the folder {}", data.display()))?;

@@ -11,7 +11,7 @@ use super::form::{Form, Wrong};
 use super::page::Frame;
 use crate::db;
 use crate::shop::Refusal;
-use crate::words::{Value, Words};
+use crate::words::Words;
 
 /// Why a request got no proper answer.
 #[derive(Debug)]

@@ -52,7 +52,7 @@ fn the_first_start_prints_a_code_and_a_second_process_is_refused() {
 }
 
 #[test]
-fn a_port_in_use_a_wrong_key_and_a_newer_file_are_each_one_sentence() {
+fn a_port_in_use_a_wrong_key_and_a_file_for_a_folder_are_each_one_sentence() {
     let folder = TempDir::new().unwrap();
     let taken = TcpListener::bind("127.0.0.1:0").unwrap();
     let address = taken.local_addr().unwrap().to_string();
@@ -66,7 +66,7 @@ fn a_port_in_use_a_wrong_key_and_a_newer_file_are_each_one_sentence() {
     let file = folder.path().join("file");
     std::fs::write(&file, "").unwrap();
     let output = fuelwright(&file, &["serve"]).output().unwrap();
-    cannot_start(&output, "cannot");
+    cannot_start(&output, "cannot make the folder");
 }
 
 #[test]
