@@ -1,8 +1,9 @@
 //! What papers say: plain content, frozen before it is signed and printed.
 //!
 //! Every type here holds text, whole numbers and truths only; a measured number travels as decimal text, so that the
-//! canonical form of a paper never depends on how a machine prints a float. Dates are ISO 8601 dates, instants RFC 3339
-//! in UTC, ids plain strings. Words a reader sees that are not names, marks or typed text come from the paper's
+//! canonical form of a paper never depends on how a machine prints a float. Dates are ISO 8601 dates, ids plain strings.
+//! Instants are RFC 3339 and are printed with the offset they carry: `issued_at` in UTC, what happened in the workshop
+//! with the shop's offset of that moment, so that the paper shows the clock on its wall. Words a reader sees that are not names, marks or typed text come from the paper's
 //! language when it is printed; the content keeps their kind.
 
 pub mod certificate;

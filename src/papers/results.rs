@@ -28,6 +28,7 @@ pub fn draw(sheet: &mut Sheet, measured: &[MeasuredRow], words: &Words) -> Resul
     sheet.section(&words.t("paper-measured"), table.least_height()?)?;
     table.draw(sheet)?;
     sheet.gap(4.0);
+    sheet.keep(SMALL.leading() * 2.0);
     for rule in [DecisionRule::Guarded, DecisionRule::Simple] {
         if let Some(row) = measured.iter().find(|row| row.decision_rule == rule) {
             let factor = row.uncertainty.as_ref().map_or("2", |u| u.coverage_factor.as_str());

@@ -119,6 +119,17 @@ fn a_file_that_is_no_paper_of_ours_gives_no_content_and_no_panic() {
             assert!(Sealed::from_json(&json).unwrap().check(&sample::ring()).unwrap());
         }
     }
+    let genuine = Sealed::from_json(&sample::sealed(&sample::certificate())).unwrap();
+    for place in (0..pdf.len()).step_by(pdf.len() / 150) {
+        let mut damaged = pdf.clone();
+        damaged[place] ^= 0x15;
+        if let Ok(Some(json)) = embedded(&damaged)
+            && let Ok(sealed) = Sealed::from_json(&json)
+            && sealed.check(&sample::ring()) == Ok(true)
+        {
+            assert_eq!(sealed.content(), genuine.content(), "byte {place}");
+        }
+    }
 }
 
 #[test]

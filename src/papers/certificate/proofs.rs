@@ -48,6 +48,7 @@ pub fn proofs(sheet: &mut Sheet, content: &CertificateContent, words: &Words) ->
     }
     if !proofs.to_be_confirmed.is_empty() {
         sheet.gap(4.0);
+        sheet.keep(SMALL.leading() * 3.0);
         sheet.paragraph(&words.t("certificate-to-be-confirmed"), SMALL)?;
         sheet.list(&proofs.to_be_confirmed, SMALL)?;
     }

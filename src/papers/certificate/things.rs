@@ -138,6 +138,7 @@ pub fn containers(sheet: &mut Sheet, content: &CertificateContent, words: &Words
         sheet.section(&heading, CELL.leading() * 4.0)?;
         facts(sheet, &container_facts(container, kind, words))?;
         if !container.findings.is_empty() {
+            sheet.keep(CELL.leading() * 3.0);
             sheet.paragraph(&words.t("paper-findings"), SMALL)?;
             sheet.list(&container.findings, CELL)?;
         }
