@@ -157,7 +157,7 @@ async fn migrate(con: &mut Con, file: &Path) -> std::result::Result<(), CannotOp
             return Err(CannotOpen::Newer { file: file.to_owned(), number: last });
         }
         if last < newest {
-            keep_a_copy(con, file, last).await?;
+            keep_a_copy(con, file, last + 1).await?;
         }
     }
     MIGRATIONS.run_direct(None, &mut *con, false).await.map_err(|error| match error {
@@ -178,8 +178,8 @@ async fn steps_taken(con: &mut Con) -> std::result::Result<Option<i64>, sqlx::Er
     sqlx::query_scalar("select max(version) from _sqlx_migrations").fetch_one(con).await
 }
 
-async fn keep_a_copy(con: &mut Con, file: &Path, step: i64) -> std::result::Result<(), CannotOpen> {
-    let copy = file.with_extension(format!("before-step-{}.db", step + 1));
+async fn keep_a_copy(con: &mut Con, file: &Path, next: i64) -> std::result::Result<(), CannotOpen> {
+    let copy = file.with_extension(format!("before-step-{}.db", next));
     let bad = |said: String| CannotOpen::BadCopy { copy: copy.clone(), said };
     if copy.exists() {
         // An update that broke off left it. The file is still the old one, so a fresh copy says the same.

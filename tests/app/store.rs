@@ -86,3 +86,24 @@ async fn keys_of_old_forms_are_forgotten() {
     let later = open.clock.now() + time::Duration::days(1);
     assert_eq!(db::sends::forget(&mut tx, later).await.unwrap(), 1);
 }
+
+#[tokio::test]
+async fn before_an_older_file_is_changed_a_whole_copy_of_it_is_kept() {
+    let open = TestShop::open().await;
+    let file = open.folder.path().join("fuelwright.db");
+    let mut tx = open.shop.db.write().await.unwrap();
+    let last: i64 = sqlx::query_scalar("select max(version) from _sqlx_migrations").fetch_one(&mut *tx).await.unwrap();
+    // As if the last step had still to come. Its tables are there already, so taking it again must fail.
+    sqlx::query("delete from _sqlx_migrations where version = $1").bind(last).execute(&mut *tx).await.unwrap();
+    tx.commit().await.unwrap();
+    open.shop.db.close().await;
+    assert!(matches!(Database::open(&file).await.unwrap_err(), CannotOpen::Broken { .. }));
+    let copy = file.with_extension(format!("before-step-{last}.db"));
+    assert!(copy.exists());
+    let mut con = <db::Con as sqlx::Connection>::connect(&format!("sqlite://{}", copy.display())).await.unwrap();
+    let names: Vec<String> =
+        sqlx::query_scalar("select name from people order by name").fetch_all(&mut con).await.unwrap();
+    assert_eq!(names, ["Ilse Brandt", "Jon Aspen", "Mara Lind", "Odo Finch", "Vera Holm"]);
+    let step: i64 = sqlx::query_scalar("select max(version) from _sqlx_migrations").fetch_one(&mut con).await.unwrap();
+    assert!(step < last);
+}
