@@ -179,7 +179,7 @@ async fn steps_taken(con: &mut Con) -> std::result::Result<Option<i64>, sqlx::Er
 }
 
 async fn keep_a_copy(con: &mut Con, file: &Path, next: i64) -> std::result::Result<(), CannotOpen> {
-    let copy = file.with_extension(format!("before-step-{}.db", next));
+    let copy = file.with_extension(format!("before-step-{next}.db"));
     let bad = |said: String| CannotOpen::BadCopy { copy: copy.clone(), said };
     if copy.exists() {
         // An update that broke off left it. The file is still the old one, so a fresh copy says the same.

@@ -27,6 +27,7 @@ pub mod notes;
 pub mod outbox;
 pub mod owner;
 pub mod parts;
+mod password;
 pub mod people;
 mod refusal;
 mod secret;

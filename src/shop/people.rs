@@ -65,7 +65,7 @@ impl Shop {
         person: Person,
         password: &str,
     ) -> Result<PersonId, Refusal> {
-        super::sign_in::refuse_weak(password, &[&person.name, &person.sign_in_name, &branch.name])?;
+        super::password::refuse_weak(password, &[&person.name, &person.sign_in_name, &branch.name])?;
         let phc = self.hasher.hash(password).await?;
         let hash = Token::presented(code.trim()).hash();
         let mut tx = self.db.write().await?;
