@@ -385,3 +385,14 @@ fn two_papers_have_two_file_ids() {
     assert_ne!(sha256_hex(&one), sha256_hex(&other));
     assert_ne!(reading::file_id(&one), reading::file_id(&other));
 }
+
+#[test]
+#[ignore = "needs PDFBox Preflight: Debian packages libpdfbox2-java and libjaxb-api-java"]
+fn papers_without_files_inside_are_pdf_a_1b() {
+    let mut demonstration = others::owner_sheet(GasFuel::Cng);
+    demonstration.is_demonstration = true;
+    Paper::new("archival-owner", &owner_sheet(&others::owner_sheet(GasFuel::Lpg), &WORDS).unwrap()).is_archival();
+    Paper::new("archival-demonstration", &owner_sheet(&demonstration, &WORDS).unwrap()).is_archival();
+    Paper::new("archival-record", &test_record(&others::test_record(), &WORDS).unwrap()).is_archival();
+    Paper::new("archival-work", &work_sheet(&others::work_sheet(), &WORDS).unwrap()).is_archival();
+}

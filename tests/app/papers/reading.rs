@@ -80,6 +80,26 @@ impl Paper {
         }
     }
 
+    /// PDFBox Preflight finds nothing against PDF/A-1b. Its exit code says nothing, so its words are read.
+    pub fn is_archival(&self) {
+        let jars = [
+            "preflight",
+            "pdfbox2",
+            "fontbox2",
+            "xmpbox",
+            "commons-logging",
+            "commons-io",
+            "javax.activation",
+            "jaxb-api",
+        ]
+        .map(|name| format!("/usr/share/java/{name}.jar"));
+        for jar in &jars {
+            assert!(Path::new(jar).exists(), "{jar} is missing");
+        }
+        let said = run("java", &["-cp", &jars.join(":"), "org.apache.pdfbox.preflight.Validator_A1b", self.path()]);
+        assert!(said.contains("is a valid PDF/A-1b file"), "{said}");
+    }
+
     pub fn stays_inside_its_margins(&self) {
         let boxes = run("pdftotext", &["-bbox", self.path(), "-"]);
         let number = |line: &str, name: &str| -> f64 {
