@@ -13,5 +13,6 @@ mod people;
 mod serve;
 mod sign_in;
 mod store;
+mod papers;
 mod support;
 mod words;
