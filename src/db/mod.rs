@@ -22,6 +22,7 @@ pub mod numbers;
 pub mod odometer;
 mod open;
 pub mod outbox;
+pub mod papers;
 pub mod parts;
 pub mod people;
 pub mod search;
@@ -30,6 +31,7 @@ pub mod sessions;
 pub mod settings;
 pub mod vehicle_people;
 pub mod vehicles;
+pub mod signing_keys;
 
 pub use open::{CannotOpen, Database};
 

@@ -17,3 +17,13 @@ pub async fn take(con: &mut Con, branch: BranchId, series: &str) -> Result<i64> 
     .fetch_one(con)
     .await?)
 }
+
+/// The number that [`take`] would give.
+pub async fn peek(con: &mut Con, branch: BranchId, series: &str) -> Result<i64> {
+    let next = sqlx::query_scalar::<Db, i64>("select next from number_series where branch_id = $1 and series = $2")
+        .bind(branch)
+        .bind(series)
+        .fetch_optional(con)
+        .await?;
+    Ok(next.unwrap_or(1))
+}

@@ -100,6 +100,10 @@ deeds! {
     "part-removed" PartRemoved on part: PartId { job: JobId, reason: String }
     /// A proof was let pass.
     "proof-waived" ProofWaived on job: JobId { waiver: WaiverId, proof: String, how: String, reason: String }
+    /// A certificate was issued.
+    "certificate-issued" CertificateIssued on paper: PaperId { job: JobId, number: String }
+    /// A certificate was taken back.
+    "certificate-withdrawn" CertificateWithdrawn on paper: PaperId { job: JobId, number: String, reason: String }
     /// A waiver was taken back.
     "waiver-ended" WaiverEnded on job: JobId { waiver: WaiverId }
     /// Duties began to run for a vehicle.

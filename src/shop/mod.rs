@@ -22,6 +22,7 @@ pub mod bookings;
 pub mod customers;
 pub mod duties;
 pub mod evidence;
+pub mod issue;
 pub mod jobs;
 pub mod notes;
 pub mod outbox;
@@ -45,6 +46,7 @@ pub struct Shop {
     pub db: Database,
     pub clock: Clock,
     pub hasher: Hasher,
+    pub issuer: issue::Issuer,
 }
 
 /// An open deed: the write transaction (a `&mut Work` goes where a `&mut Con` is wanted), who does it, and when.
@@ -95,6 +97,15 @@ impl DerefMut for Work {
 }
 
 impl Shop {
+    /// The answer that this form got when the same person sent it before.
+    pub(super) async fn answered<T: DeserializeOwned>(&self, who: &Actor, key: Option<Uuid>) -> Result<Option<T>, Refusal> {
+        let Some(key) = key else { return Ok(None) };
+        let actor = who.person.map_or_else(|| who.name.clone(), |id| id.to_string());
+        let mut con = self.db.read().await?;
+        let send = db::sends::find(&mut con, &actor, key).await?;
+        send.map(|send| serde_json::from_str(&send.answer).map_err(|_| Refusal::KeyUsed)).transpose()
+    }
+
     /// Does a deed: all of it, once, with its audit line; or nothing.
     ///
     /// `key`: what the form carried; sent again by the same person, the work is not done again and the first answer is

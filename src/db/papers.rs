@@ -1,0 +1,183 @@
+//! Issued papers: frozen rows, and the dated rows that say what became of them.
+
+use time::OffsetDateTime;
+
+use super::{Con, Db, Result};
+use crate::model::ids::{BranchId, JobId, PaperId, PersonId, VehicleId};
+use crate::model::paper::issued::{EventKind, Issued, PaperEvent};
+
+/// A paper to be kept; everything but the row's own id.
+#[derive(Debug, Clone)]
+pub struct NewPaper {
+    pub branch_id: BranchId,
+    pub series: String,
+    pub number: String,
+    pub kind: String,
+    pub job_id: JobId,
+    pub vehicle_id: VehicleId,
+    /// Canonical bytes as signed.
+    pub content: Vec<u8>,
+    /// The detached personal part as canonical JSON; empty once erased.
+    pub personal: String,
+    pub signature: Vec<u8>,
+    pub key_id: String,
+    pub previous_sha256: String,
+    pub code: String,
+    pub pdf_sha256: String,
+    pub supersedes_id: Option<PaperId>,
+}
+
+/// Keeps a paper.
+pub async fn insert(con: &mut Con, paper: &NewPaper, who: PersonId, now: OffsetDateTime) -> Result<PaperId> {
+    let id = PaperId::new();
+    sqlx::query(
+        "insert into papers (id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature,
+             key_id, previous_sha256, code, pdf_sha256, supersedes_id, issued_by, issued_at)
+         values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16, $17)",
+    )
+    .bind(id)
+    .bind(paper.branch_id)
+    .bind(&paper.series)
+    .bind(&paper.number)
+    .bind(&paper.kind)
+    .bind(paper.job_id)
+    .bind(paper.vehicle_id)
+    .bind(&paper.content)
+    .bind(&paper.personal)
+    .bind(&paper.signature)
+    .bind(&paper.key_id)
+    .bind(&paper.previous_sha256)
+    .bind(&paper.code)
+    .bind(&paper.pdf_sha256)
+    .bind(paper.supersedes_id)
+    .bind(who)
+    .bind(now)
+    .execute(con)
+    .await?;
+    Ok(id)
+}
+
+/// The paper with this id.
+pub async fn find(con: &mut Con, branch: BranchId, id: PaperId) -> Result<Option<Issued>> {
+    Ok(sqlx::query_as::<Db, Issued>(
+        "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
+             pdf_sha256, supersedes_id, issued_by, issued_at
+         from papers
+         where id = $1
+           and branch_id = $2",
+    )
+    .bind(id)
+    .bind(branch)
+    .fetch_optional(con)
+    .await?)
+}
+
+/// The paper with this code, whatever its branch: anybody may ask.
+pub async fn find_by_code(con: &mut Con, code: &str) -> Result<Option<Issued>> {
+    Ok(sqlx::query_as::<Db, Issued>(
+        "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
+             pdf_sha256, supersedes_id, issued_by, issued_at
+         from papers
+         where code = $1",
+    )
+    .bind(code)
+    .fetch_optional(con)
+    .await?)
+}
+
+/// The papers of a job, newest first.
+pub async fn list_of_job(con: &mut Con, branch: BranchId, job: JobId) -> Result<Vec<Issued>> {
+    Ok(sqlx::query_as::<Db, Issued>(
+        "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
+             pdf_sha256, supersedes_id, issued_by, issued_at
+         from papers
+         where branch_id = $1
+           and job_id = $2
+         order by issued_at desc, id desc",
+    )
+    .bind(branch)
+    .bind(job)
+    .fetch_all(con)
+    .await?)
+}
+
+/// The register: papers of a branch, newest first, `limit` of them from `offset`.
+pub async fn list(con: &mut Con, branch: BranchId, limit: i64, offset: i64) -> Result<Vec<Issued>> {
+    Ok(sqlx::query_as::<Db, Issued>(
+        "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
+             pdf_sha256, supersedes_id, issued_by, issued_at
+         from papers
+         where branch_id = $1
+         order by issued_at desc, id desc
+         limit $2 offset $3",
+    )
+    .bind(branch)
+    .bind(limit)
+    .bind(offset)
+    .fetch_all(con)
+    .await?)
+}
+
+/// Every paper of every branch, in the order of its series: what a check of the whole shop walks.
+pub async fn list_all(con: &mut Con) -> Result<Vec<Issued>> {
+    Ok(sqlx::query_as::<Db, Issued>(
+        "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
+             pdf_sha256, supersedes_id, issued_by, issued_at
+         from papers
+         order by branch_id, series, issued_at, id",
+    )
+    .fetch_all(con)
+    .await?)
+}
+
+/// The last paper of a series: its number's running part stands in `number_series`, its content is the chain's head.
+pub async fn find_last_of_series(con: &mut Con, branch: BranchId, series: &str) -> Result<Option<Issued>> {
+    Ok(sqlx::query_as::<Db, Issued>(
+        "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
+             pdf_sha256, supersedes_id, issued_by, issued_at
+         from papers
+         where branch_id = $1
+           and series = $2
+         order by issued_at desc, id desc
+         limit 1",
+    )
+    .bind(branch)
+    .bind(series)
+    .fetch_optional(con)
+    .await?)
+}
+
+/// What became of a paper, oldest first.
+pub async fn list_events(con: &mut Con, paper: PaperId) -> Result<Vec<PaperEvent>> {
+    Ok(sqlx::query_as::<Db, PaperEvent>(
+        "select kind, reason, people.name as person_name, at
+         from paper_events
+         join people on people.id = paper_events.person_id
+         where paper_id = $1
+         order by at, paper_events.id",
+    )
+    .bind(paper)
+    .fetch_all(con)
+    .await?)
+}
+
+/// Says what became of a paper.
+pub async fn insert_event(
+    con: &mut Con,
+    paper: PaperId,
+    kind: EventKind,
+    reason: &str,
+    who: PersonId,
+    now: OffsetDateTime,
+) -> Result<()> {
+    sqlx::query("insert into paper_events (id, paper_id, kind, reason, person_id, at) values ($1, $2, $3, $4, $5, $6)")
+        .bind(uuid::Uuid::now_v7().to_string())
+        .bind(paper)
+        .bind(kind)
+        .bind(reason)
+        .bind(who)
+        .bind(now)
+        .execute(con)
+        .await?;
+    Ok(())
+}

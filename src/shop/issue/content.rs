@@ -1,0 +1,361 @@
+//! The content of a conversion certificate, from the job file alone.
+
+use time::Date;
+
+use crate::model::Coded;
+use crate::model::approval_mark::{ApprovalMark, Regulation};
+use crate::model::duty::{DutyKind, NewDuty};
+use crate::model::evidence::Evidence;
+use crate::model::job::{Fuel, JobKind};
+use crate::model::paper::certificate::{
+    CERTIFICATE_FORMAT, CertificateContent, ConformityStatement, ContainerOnPaper, DutyOnPaper, EngineOnPaper,
+    ExceptionKind, PartOnPaper, ProofException, ProofSummary, SystemOnPaper, VehicleOnPaper, WorkDays,
+};
+use crate::model::paper::measured::Quantity;
+use crate::model::paper::{
+    CertificateKind, CheckLine, EnteredLater, GasFuel, PersonOnPaper, PersonalPart, RuleSetOnPaper, ShopBlock,
+};
+use crate::model::part::{DatePrecision, Part, PartCategory};
+use crate::rules::{self, State};
+use crate::seal::CanonicalError;
+
+use super::{Ground, Issue, measured};
+
+/// The kind of certificate that a job of this kind ends with.
+pub(super) const fn kind_of(job: JobKind, fuel: Fuel) -> CertificateKind {
+    match (job, fuel) {
+        (JobKind::Removal, _) => CertificateKind::Removal,
+        (JobKind::Exchange, Fuel::Lpg) => CertificateKind::Container,
+        (JobKind::Exchange, Fuel::Cng) => CertificateKind::Cylinder,
+        (JobKind::Inspection | JobKind::AfterAccident, _) => CertificateKind::Inspection,
+        (JobKind::Conversion | JobKind::Repair | JobKind::Comeback, _) => CertificateKind::Conversion,
+    }
+}
+
+/// The gas as papers spell it.
+pub(super) const fn gas(fuel: Fuel) -> GasFuel {
+    match fuel {
+        Fuel::Lpg => GasFuel::Lpg,
+        Fuel::Cng => GasFuel::Cng,
+    }
+}
+
+/// The shop block of the branch.
+pub(super) fn shop_block(ground: &Ground<'_>) -> ShopBlock {
+    let branch = ground.branch;
+    ShopBlock {
+        name: branch.name.clone(),
+        address: one_line(&branch.address),
+        phone: branch.phone.clone(),
+        licence: branch.licence_number.clone(),
+        branch: String::new(),
+    }
+}
+
+/// The keeper's personal part with this salt.
+pub(super) fn personal_part(ground: &Ground<'_>, salt: &str) -> PersonalPart {
+    let keeper = &ground.file.keeper;
+    PersonalPart {
+        name: keeper.name.clone(),
+        name_as_printed: keeper.name_in_latin.clone(),
+        address: one_line(&keeper.address),
+        phone: keeper.phone.clone(),
+        mail: keeper.mail.clone(),
+        salt: salt.to_owned(),
+    }
+}
+
+/// The rule sets in the book, with the checksum of each file.
+pub(super) fn rule_sets(ground: &Ground<'_>) -> Vec<RuleSetOnPaper> {
+    let on_paper = |set: &rules::RuleSet| RuleSetOnPaper {
+        name: set.title.clone(),
+        version: set.version.clone(),
+        sha256: set.sha256.clone(),
+    };
+    ground.book.sets.iter().map(on_paper).collect()
+}
+
+fn one_line(text: &str) -> String {
+    text.lines().map(str::trim).filter(|line| !line.is_empty()).collect::<Vec<_>>().join(", ")
+}
+
+/// Everything the certificate says.
+///
+/// # Errors
+/// [`CanonicalError`] when the personal part has no canonical form.
+pub(super) fn certificate(ground: &Ground<'_>, issue: &Issue<'_>) -> Result<CertificateContent, CanonicalError> {
+    let file = ground.file;
+    let personal = personal_part(ground, issue.salt);
+    let duties = rules::intervals::duties(file, ground.book, issue.on);
+    let kind = kind_of(file.job.kind, file.job.fuel);
+    Ok(CertificateContent {
+        format: CERTIFICATE_FORMAT.to_owned(),
+        number: issue.number.clone(),
+        previous_sha256: issue.previous_sha256.clone(),
+        kind,
+        language: ground.w.tag().to_owned(),
+        is_demonstration: issue.is_demonstration,
+        issued_on: issue.on,
+        issued_at: issue.at,
+        place: one_line(&ground.branch.address),
+        shop: shop_block(ground),
+        job_number: file.job.number.clone(),
+        personal_digest: crate::seal::personal_digest(&personal)?,
+        vehicle: vehicle(ground),
+        engine: engine(ground),
+        system: system(ground),
+        parts: file.fitted().filter(|part| !is_storage(part)).map(|one| part(ground, one, &duties)).collect(),
+        containers: file.fitted().filter(|part| is_storage(part)).map(|one| container(ground, one, &duties)).collect(),
+        work: WorkDays { received_on: (ground.day_of)(file.job.opened_at), finished_on: last_day(ground, issue.on) },
+        measured: measured::rows(ground),
+        instruments: measured::instruments(ground),
+        proofs: proofs(ground),
+        entered_later: entered_later(ground),
+        inspection: None,
+        conformity: conformity(ground),
+        states_fitting_check: kind == CertificateKind::Conversion,
+        changes_for_vehicle_papers: changes(ground),
+        next_duties: duties.iter().map(|duty| duty_on_paper(ground, duty)).collect(),
+        authority_test_to_come: ground.w.t("paper-authority-test"),
+        remarks: Vec::new(),
+        signatory: issue.signatory.clone(),
+        technician: technician(ground),
+        rule_sets: rule_sets(ground),
+        cautions: vec![ground.w.t(format!("paper-caution-{}", file.job.fuel.code()))],
+        supersedes: issue.supersedes.clone(),
+        check: CheckLine {
+            code: issue.code.clone(),
+            url: issue.url.clone(),
+            key_id: issue.key_id.clone(),
+            key_fingerprint: crate::seal::fingerprint(&issue.key_id),
+        },
+        software_version: env!("CARGO_PKG_VERSION").to_owned(),
+    })
+}
+
+fn vehicle(ground: &Ground<'_>) -> VehicleOnPaper {
+    let vehicle = &ground.file.vehicle;
+    VehicleOnPaper {
+        make: vehicle.make.clone(),
+        model: vehicle.model.clone(),
+        type_code: String::new(),
+        category: vehicle.category.code().to_owned(),
+        vin: vehicle.identity().to_owned(),
+        plate: vehicle.plate.clone(),
+        plate_country: vehicle.plate_country.clone(),
+        first_registered: vehicle.first_registered_on.map(|on| on.to_string()).unwrap_or_default(),
+        odometer_km: odometer_km(ground),
+    }
+}
+
+/// The odometer as read at arrival, else the last reading.
+pub(super) fn odometer_km(ground: &Ground<'_>) -> Option<i64> {
+    let arrival = ground.file.shown("arrival", "", |body| match body {
+        Evidence::Arrival(arrival) => Some(arrival),
+        _ => None,
+    });
+    arrival.map(|(_, one)| one.odometer_km).or_else(|| ground.file.readings.last().map(|one| one.km))
+}
+
+fn engine(ground: &Ground<'_>) -> EngineOnPaper {
+    let vehicle = &ground.file.vehicle;
+    EngineOnPaper {
+        code: vehicle.engine_code.clone(),
+        number: vehicle.engine_number.clone(),
+        power: vehicle.rated_power_kw.and_then(|kw| Quantity::rounded(kw, 0, "kW")),
+        displacement: vehicle.displacement_cm3.map(|cm3| Quantity::whole(cm3, "cm³")),
+        engine_cylinders: vehicle.engine_cylinders,
+    }
+}
+
+fn system(ground: &Ground<'_>) -> SystemOnPaper {
+    let fitted: Vec<&Part> = ground.file.fitted().collect();
+    let of = |category| fitted.iter().find(|part| part.category == category);
+    let heart = of(PartCategory::Vaporiser).or_else(|| of(PartCategory::PressureRegulator));
+    // A system approved as a whole shows it by a mark of UN R115 on one of its parts or its plate.
+    let whole = fitted.iter().find(|part| {
+        part.approval_mark.parse::<ApprovalMark>().is_ok_and(|mark| mark.regulation == Regulation::R115)
+    });
+    let control = of(PartCategory::ControlUnit);
+    SystemOnPaper {
+        fuel: gas(ground.file.job.fuel),
+        make: heart.map(|part| part.maker.clone()).unwrap_or_default(),
+        type_name: ground.w.t(format!("system-kind-{}", ground.file.job.system_kind.code())),
+        approval_number: whole.map(|part| part.approval_mark.clone()).unwrap_or_default(),
+        approval_holder: whole.map(|part| part.maker.clone()).unwrap_or_default(),
+        control_unit: control.map(|part| maker_type_serial(part)).unwrap_or_default(),
+    }
+}
+
+fn maker_type_serial(part: &Part) -> String {
+    let words = [part.maker.as_str(), part.type_name.as_str(), part.serial.as_str()];
+    words.into_iter().filter(|word| !word.is_empty()).collect::<Vec<_>>().join(", ")
+}
+
+fn is_storage(part: &Part) -> bool {
+    matches!(part.category, PartCategory::Container | PartCategory::Cylinder)
+}
+
+/// Year and month as the plate shows them: `2026-03`, or `2026` where the month is not known.
+fn made(part: &Part) -> String {
+    match (part.made_on, part.made_precision) {
+        (None, _) => String::new(),
+        (Some(on), Some(DatePrecision::Year)) => format!("{:04}", on.year()),
+        (Some(on), _) => format!("{:04}-{:02}", on.year(), u8::from(on.month())),
+    }
+}
+
+fn part(ground: &Ground<'_>, part: &Part, duties: &[NewDuty]) -> PartOnPaper {
+    let nozzle = (part.category == PartCategory::InjectorRail).then(|| nozzles(ground)).flatten();
+    let name = ground.w.t(format!("part-category-{}", part.category.code()));
+    let of_part = |duty: &&NewDuty| match part.category {
+        PartCategory::Filter => duty.kind == DutyKind::Filter && duty.part_id.is_none_or(|id| id == part.id),
+        _ => duty.part_id == Some(part.id),
+    };
+    PartOnPaper {
+        description: nozzle.map_or(name.clone(), |nozzle| format!("{name}, {nozzle}")),
+        maker_and_type: format!("{} {}", part.maker, part.type_name).trim().to_owned(),
+        approval_mark: part.approval_mark.clone(),
+        serial_or_batch: if part.serial.is_empty() { part.batch.clone() } else { part.serial.clone() },
+        made: made(part),
+        next_duty: duties.iter().filter(of_part).map(|duty| duty_on_paper(ground, duty)).collect(),
+    }
+}
+
+/// "nozzles 2.2 mm", from the cylinder table.
+fn nozzles(ground: &Ground<'_>) -> Option<String> {
+    let (_, table) = ground.file.shown("cylinder-table", "", |body| match body {
+        Evidence::CylinderTable(table) => Some(table),
+        _ => None,
+    })?;
+    let mut sizes: Vec<String> = table.rows.iter().map(|row| ground.w.number(row.nozzle_mm, 1)).collect();
+    sizes.dedup();
+    Some(ground.w.tv("paper-nozzles", &[("sizes", sizes.join(", ").into())]))
+}
+
+fn container(ground: &Ground<'_>, part: &Part, duties: &[NewDuty]) -> ContainerOnPaper {
+    let capacity_l = part.capacity_l.unwrap_or(0.0);
+    let is_lpg = part.category == PartCategory::Container;
+    let next = duties.iter().filter(|duty| duty.part_id == Some(part.id)).map(|duty| duty.due_on).min();
+    #[expect(clippy::cast_possible_truncation, reason = "a few hundred litres; rounded down on purpose")]
+    let floor_l = capacity_l.floor() as i64;
+    ContainerOnPaper {
+        maker: part.maker.clone(),
+        approval_mark: part.approval_mark.clone(),
+        serial: part.serial.clone(),
+        shape: part.type_name.clone(),
+        water_capacity: Quantity::rounded(capacity_l, 1, "L").unwrap_or_else(|| Quantity::whole(0, "L")),
+        water_capacity_floor_l: floor_l,
+        fill_limit_percent: is_lpg.then_some(80),
+        working_pressure: (!is_lpg).then(|| Quantity::whole(20, "MPa")),
+        test_pressure: part.test_pressure_kpa.and_then(|kpa| Quantity::rounded(kpa, 0, "kPa")),
+        made: made(part),
+        last_tested: String::new(),
+        inspection_kind: String::new(),
+        next_test_on: next,
+        end_of_life_on: None,
+        location: part.place.clone(),
+        findings: Vec::new(),
+    }
+}
+
+/// A duty as papers print it.
+pub(super) fn duty_on_paper(ground: &Ground<'_>, duty: &NewDuty) -> DutyOnPaper {
+    let source = if duty.is_checked {
+        duty.source.clone()
+    } else {
+        ground.w.tv("paper-to-be-confirmed", &[("source", duty.source.as_str().into())])
+    };
+    DutyOnPaper {
+        what: ground.w.t(format!("duty-kind-{}", duty.kind.code())),
+        due_on: Some(duty.due_on),
+        due_at_km: duty.due_km,
+        every_km: None,
+        every_months: None,
+        decided_by: source,
+    }
+}
+
+fn last_day(ground: &Ground<'_>, today: Date) -> Date {
+    let last = ground.file.evidence.iter().map(|entry| entry.measured_at).max();
+    last.map_or(today, |at| (ground.day_of)(at))
+}
+
+fn proofs(ground: &Ground<'_>) -> ProofSummary {
+    let asked = ground.proofs.iter().filter(|proof| proof.before == rules::Deadline::Issue);
+    let met = asked.clone().filter(|proof| proof.state == State::Met).count();
+    let exception = |proof: &&rules::Proof| {
+        let kind = match proof.state {
+            State::Waived => ExceptionKind::Waived,
+            State::NotApplicable => ExceptionKind::NotApplicable,
+            _ => return None,
+        };
+        let waiver = ground.file.waivers.iter().find(|waiver| waiver.proof == proof.id)?;
+        Some(ProofException {
+            kind,
+            proof: ground.proof_title(proof),
+            rule_line: proof.id.clone(),
+            person: waiver.person_name.clone(),
+            reason: waiver.reason.clone(),
+            decided_at: waiver.at,
+        })
+    };
+    let unconfirmed = |proof: &&rules::Proof| {
+        let is_open = !proof.is_checked && !proof.source.contains("common practice");
+        is_open.then(|| format!("{}: {}", ground.proof_title(proof), proof.source))
+    };
+    let whole = |n: usize| i64::try_from(n).unwrap_or(i64::MAX);
+    ProofSummary {
+        asked: whole(asked.clone().count()),
+        met: whole(met),
+        exceptions: asked.clone().filter_map(|proof| exception(&proof)).collect(),
+        to_be_confirmed: asked.filter_map(|proof| unconfirmed(&proof)).collect(),
+    }
+}
+
+/// Entries written down late that no measured row shows already.
+pub(super) fn entered_later(ground: &Ground<'_>) -> Vec<EnteredLater> {
+    let late = ground.file.evidence.iter().filter(|entry| entry.is_entered_later());
+    late.map(|entry| {
+        let (kind, subject) = (entry.body.kind(), entry.body.subject());
+        let slot = if subject.is_empty() { kind.to_owned() } else { format!("{kind}-{subject}") };
+        EnteredLater {
+            what: ground.w.t(format!("slot-{slot}")),
+            happened_at: entry.measured_at,
+            entered_at: entry.recorded_at,
+            by: entry.person_name.clone(),
+            reason: entry.replaces_reason.clone(),
+        }
+    })
+    .collect()
+}
+
+fn conformity(ground: &Ground<'_>) -> Vec<ConformityStatement> {
+    let sets = ground.book.titles();
+    let against: Vec<String> = sets.into_iter().map(|(title, version)| format!("{title} {version}")).collect();
+    vec![ConformityStatement {
+        against: against.join(", "),
+        covers: ground.w.t("paper-covers-all-proofs"),
+        is_met: rules::may_issue(ground.proofs),
+    }]
+}
+
+fn changes(ground: &Ground<'_>) -> Vec<String> {
+    let fuel = ground.w.t(format!("paper-fuel-{}", ground.file.job.fuel.code()));
+    match ground.file.job.kind {
+        JobKind::Conversion => vec![ground.w.tv("paper-change-fuel", &[("fuel", fuel.into())])],
+        JobKind::Removal => vec![ground.w.t("paper-change-petrol")],
+        _ => Vec::new(),
+    }
+}
+
+/// Whoever measured last: the person behind the results.
+pub(super) fn technician(ground: &Ground<'_>) -> PersonOnPaper {
+    let proving = ground.file.evidence.iter().filter(|entry| entry.body.stage() == crate::model::stage::Stage::Proving);
+    let last = proving.max_by_key(|entry| entry.measured_at).or(ground.file.evidence.last());
+    PersonOnPaper {
+        name: last.map(|entry| entry.person_name.clone()).unwrap_or_default(),
+        authorisation: String::new(),
+        authorised_until_on: None,
+    }
+}

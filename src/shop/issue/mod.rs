@@ -1,0 +1,459 @@
+//! A certificate is issued: numbered, frozen, signed, printed, kept; all of it or nothing.
+//!
+//! Drawing takes too long to do it while everybody else waits for the store. So the content is built and signed and the
+//! PDF drawn first, for the number that comes next; then, inside the one transaction, the content is built again and
+//! must come out the same to the byte. If anything moved meanwhile (a number taken, a proof lost), nothing is written and
+//! it starts over. One issue at a time in this process keeps that from happening often.
+
+mod content;
+mod measured;
+mod owner;
+mod record;
+mod standing;
+
+use std::sync::Arc;
+
+use time::{Date, OffsetDateTime};
+use tokio::sync::Mutex;
+use uuid::Uuid;
+
+use super::{Refusal, Shop, Work};
+use crate::attachments::{Files, Kind, Ready};
+use crate::clock::Zone;
+use crate::db;
+use crate::model::branch::Branch;
+use crate::model::deed::Deed;
+use crate::model::evidence::Entry;
+use crate::model::ids::{JobId, PaperId};
+use crate::model::job_file::{DayOf, JobFile};
+use crate::model::paper::certificate::CertificateContent;
+use crate::model::paper::issued::{self, EventKind};
+use crate::model::paper::{CertificateKind, PersonOnPaper, PersonalPart, Supersedes};
+use crate::model::part::PartCategory;
+use crate::model::person::Actor;
+use crate::papers::certificate::{Certificate, certificate as draw};
+use crate::rules::{self, Need, Proof, RuleBook};
+use crate::seal::standing::Standing;
+use crate::seal::{self, Sealed, Signer};
+use crate::words::{Language, Words};
+
+pub use standing::{Found, Verified, verify};
+
+/// With what this process signs, and what it prints on papers.
+#[derive(Debug, Clone)]
+pub struct Issuer {
+    signer: Arc<Signer>,
+    /// Address under which anybody can ask; papers carry a code without it.
+    public_url: Option<String>,
+    /// A demonstration shop: every paper says so.
+    is_demo: bool,
+    turn: Arc<Mutex<()>>,
+}
+
+impl Issuer {
+    /// An issuer with this key.
+    pub fn new(signer: Signer, public_url: Option<String>, is_demo: bool) -> Self {
+        Self { signer: Arc::new(signer), public_url, is_demo, turn: Arc::default() }
+    }
+
+    /// The public half of the key.
+    pub fn public_key(&self) -> [u8; 32] {
+        self.signer.public_key()
+    }
+
+    /// The key that signs.
+    pub fn signer(&self) -> &Signer {
+        &self.signer
+    }
+}
+
+/// What papers are made from.
+pub(super) struct Ground<'a> {
+    pub file: &'a JobFile,
+    pub history: &'a [Entry],
+    pub book: &'a RuleBook,
+    pub proofs: &'a [Proof],
+    pub branch: &'a Branch,
+    pub day_of: DayOf<'a>,
+    pub w: Words,
+}
+
+impl Ground<'_> {
+    /// The name of a proof in the paper's language.
+    pub fn proof_title(&self, proof: &Proof) -> String {
+        proof.title.clone().unwrap_or_else(|| self.w.t(format!("proof-{}", proof.id)))
+    }
+
+    /// The source of the proof line that asks for this.
+    pub fn proof_source(&self, need: &Need) -> String {
+        let lines = self.book.sets.iter().flat_map(|set| &set.proof);
+        lines.into_iter().find(|line| line.needs == *need).map(|line| line.source.clone()).unwrap_or_default()
+    }
+
+    /// The source of a limit; a shop's own says so.
+    pub fn limit_source(&self, id: &str, source: &str) -> String {
+        let is_shop = self.book.sets.iter().any(|set| set.is_shop && set.limit.iter().any(|line| line.id == id));
+        if is_shop { self.w.tv("paper-shop-limit", &[("source", source.into())]) } else { source.to_owned() }
+    }
+
+    /// Water capacity of all containers fitted, L.
+    pub fn capacity_l(&self) -> Option<f64> {
+        let containers = self.file.fitted().filter(|part| part.category == PartCategory::Container);
+        let sum: f64 = containers.filter_map(|part| part.capacity_l).sum();
+        (sum > 0.0).then_some(sum)
+    }
+}
+
+/// What one issue adds to the ground: number, time, chance, person.
+#[derive(Debug, Clone)]
+pub(super) struct Issue<'a> {
+    pub number: String,
+    pub previous_sha256: String,
+    pub on: Date,
+    pub at: OffsetDateTime,
+    pub salt: &'a str,
+    pub code: String,
+    pub url: Option<String>,
+    pub key_id: String,
+    pub signatory: PersonOnPaper,
+    pub supersedes: Option<Supersedes>,
+    pub is_demonstration: bool,
+}
+
+/// What is asked when a certificate is issued.
+#[derive(Debug, Clone, Default)]
+pub struct NewIssue {
+    /// The paper it replaces, and why.
+    pub supersedes: Option<(PaperId, String)>,
+}
+
+/// A paper drawn, before or after issue.
+#[derive(Debug, Clone)]
+pub struct Drawn {
+    /// What it says.
+    pub content: CertificateContent,
+    /// The PDF.
+    pub pdf: Vec<u8>,
+}
+
+/// Everything random of one issue, drawn once so that both buildings agree.
+struct Chance {
+    salt: String,
+    code: String,
+}
+
+impl Chance {
+    fn draw() -> Self {
+        let (mut salt, mut code) = ([0_u8; 16], [0_u8; 10]);
+        rand::fill(&mut salt);
+        rand::fill(&mut code);
+        Self { salt: seal::hex(&salt), code: seal::verify_code(code).as_str().to_owned() }
+    }
+}
+
+/// How often an issue starts over when something moves under it.
+const TRIES: usize = 20;
+
+struct Prepared {
+    content: CertificateContent,
+    personal: PersonalPart,
+    sealed: Sealed,
+    pdf: Vec<u8>,
+}
+
+impl Shop {
+    /// Issues the certificate of a job.
+    ///
+    /// The caller has proved the signatory's secret just before ([`Shop::prove`]).
+    ///
+    /// # Errors
+    /// [`Refusal::Missing`] with the proofs that are not settled; [`Refusal::MayNot`] when the person may not sign today,
+    /// the shop's licence has run out, a valid certificate of this job exists already, or a name cannot be printed.
+    pub async fn issue_certificate(
+        &self,
+        who: &Actor,
+        key: Option<Uuid>,
+        job: JobId,
+        new: NewIssue,
+    ) -> Result<PaperId, Refusal> {
+        let _turn = self.issuer.turn.lock().await;
+        if let Some(id) = self.answered(who, key).await? {
+            return Ok(id);
+        }
+        let chance = Chance::draw();
+        for _ in 0..TRIES {
+            let at = self.clock.now();
+            let prepared = self.prepare(who, job, &new, &chance, at).await?;
+            match self.keep(who, key, job, &new, &chance, at, prepared).await {
+                Err(Refusal::Stale) => {}
+                outcome => return outcome,
+            }
+        }
+        Err(Refusal::Stale)
+    }
+
+    /// The certificate as it would be, drawn without number and signature.
+    pub async fn preview_certificate(&self, who: &Actor, job: JobId) -> Result<Drawn, Refusal> {
+        let mut con = self.db.read().await?;
+        let at = self.clock.now();
+        let loaded = Loaded::read(&mut con, who, job, at).await?;
+        let signatory = PersonOnPaper {
+            name: String::new(),
+            authorisation: String::new(),
+            authorised_until_on: None,
+        };
+        let issue = Issue {
+            number: String::new(),
+            previous_sha256: String::new(),
+            on: loaded.zone.day_of(at),
+            at,
+            salt: "",
+            code: String::new(),
+            url: None,
+            key_id: self.issuer.signer.key_id(),
+            signatory,
+            supersedes: None,
+            is_demonstration: self.issuer.is_demo,
+        };
+        loaded.with(|ground| {
+            let content = content::certificate(ground, &issue).map_err(|error| Refusal::Broken(error.to_string()))?;
+            let personal = content::personal_part(ground, "");
+            let paper = Certificate { content: &content, personal: Some(&personal), sealed: None };
+            let pdf = draw(&paper, &ground.w).map_err(|error| Refusal::Broken(error.to_string()))?;
+            Ok(Drawn { content, pdf })
+        })
+    }
+
+    async fn prepare(
+        &self,
+        who: &Actor,
+        job: JobId,
+        new: &NewIssue,
+        chance: &Chance,
+        at: OffsetDateTime,
+    ) -> Result<Prepared, Refusal> {
+        let mut con = self.db.read().await?;
+        let loaded = Loaded::read(&mut con, who, job, at).await?;
+        let (content, personal) = self.build(&mut con, who, &loaded, new, chance, at).await?;
+        drop(con);
+        if let Some(c) = crate::papers::first_unprintable(personal.printed_name()) {
+            tracing::info!(character = %c, "a name cannot be printed");
+            return Err(Refusal::Field { field: "name_in_latin", why: "refused-name-beyond-fonts" });
+        }
+        let sealed =
+            Sealed::seal(&content, &self.issuer.signer).map_err(|error| Refusal::Broken(error.to_string()))?;
+        let (to_draw, with, envelope) = (content.clone(), personal.clone(), sealed.to_json());
+        let words = words_of(&content.language);
+        let drawing = tokio::task::spawn_blocking(move || {
+            draw(&Certificate { content: &to_draw, personal: Some(&with), sealed: Some(&envelope) }, &words)
+        });
+        let pdf = drawing
+            .await
+            .map_err(|error| Refusal::Broken(error.to_string()))?
+            .map_err(|error| Refusal::Broken(error.to_string()))?;
+        Ok(Prepared { content, personal, sealed, pdf })
+    }
+
+    /// The content for the number that comes next. Reading only: the number is taken when it is kept.
+    async fn build(
+        &self,
+        con: &mut db::Con,
+        who: &Actor,
+        loaded: &Loaded,
+        new: &NewIssue,
+        chance: &Chance,
+        at: OffsetDateTime,
+    ) -> Result<(CertificateContent, PersonalPart), Refusal> {
+        let today = loaded.zone.day_of(at);
+        if loaded.has_valid && new.supersedes.is_none() {
+            return Err(Refusal::MayNot("refused-issued-already"));
+        }
+        let grant = who.may_sign_on(today).ok_or(Refusal::MayNot("refused-signatory-only"))?;
+        if !loaded.branch.licence_holds_on(today) {
+            return Err(Refusal::MayNot("refused-licence-expired"));
+        }
+        if !rules::may_issue(&loaded.proofs) {
+            let open = loaded.proofs.iter().filter(|proof| !proof.state.is_settled());
+            let open = open.filter(|proof| proof.before == rules::Deadline::Issue);
+            return Err(Refusal::Missing(open.map(|proof| format!("proof-{}", proof.id)).collect()));
+        }
+        let supersedes = match &new.supersedes {
+            None => None,
+            Some((id, reason)) => {
+                let old = db::papers::find(con, who.branch, *id).await?.ok_or(Refusal::Gone)?;
+                if old.job_id != loaded.file.job.id {
+                    return Err(Refusal::Gone);
+                }
+                Some(Supersedes { number: old.number, reason: reason.clone() })
+            }
+        };
+        let series = series(&loaded.file);
+        let next = db::numbers::peek(con, who.branch, &series).await?;
+        let last = db::papers::find_last_of_series(con, who.branch, &series).await?;
+        let issue = Issue {
+            number: number(&loaded.file, today, next),
+            previous_sha256: last.map(|paper| seal::sha256_hex(&paper.content)).unwrap_or_default(),
+            on: today,
+            at,
+            salt: &chance.salt,
+            code: chance.code.clone(),
+            url: self.issuer.public_url.as_ref().map(|url| format!("{}/verify/{}", url.trim_end_matches('/'), chance.code)),
+            key_id: self.issuer.signer.key_id(),
+            signatory: PersonOnPaper {
+                name: who.name.clone(),
+                authorisation: grant.authorisation_number.clone(),
+                authorised_until_on: Some(grant.expires_on),
+            },
+            supersedes,
+            is_demonstration: self.issuer.is_demo,
+        };
+        loaded.with(|ground| {
+            let content = content::certificate(ground, &issue).map_err(|error| Refusal::Broken(error.to_string()))?;
+            Ok((content, content::personal_part(ground, &chance.salt)))
+        })
+    }
+
+    #[expect(clippy::too_many_arguments, reason = "the two halves of one deed; bundling them would only hide that")]
+    async fn keep(
+        &self,
+        who: &Actor,
+        key: Option<Uuid>,
+        job: JobId,
+        new: &NewIssue,
+        chance: &Chance,
+        at: OffsetDateTime,
+        prepared: Prepared,
+    ) -> Result<PaperId, Refusal> {
+        let pdf_sha256 = self.keep_pdf(prepared.pdf.clone()).await?;
+        self.deed(who, key, async move |mut work: Work| {
+            let (who, person) = (work.who.clone(), work.person()?);
+            work.live_job(job).await?;
+            let loaded = Loaded::read(&mut work, &who, job, at).await?;
+            let (again, _) = self.build(&mut work, &who, &loaded, new, chance, at).await?;
+            if seal::freeze(&again).ok().as_deref() != Some(prepared.sealed.content()) {
+                return Err(Refusal::Stale);
+            }
+            let series = series(&loaded.file);
+            db::numbers::take(&mut work, who.branch, &series).await?;
+            let public = self.issuer.signer.public_key_base64();
+            db::signing_keys::insert(&mut work, prepared.sealed.key_id(), &public, at).await?;
+            let personal =
+                serde_json::to_string(&prepared.personal).map_err(|error| Refusal::Broken(error.to_string()))?;
+            let paper = db::papers::NewPaper {
+                branch_id: who.branch,
+                series,
+                number: prepared.content.number.clone(),
+                kind: prepared.content.kind.as_str().to_owned(),
+                job_id: job,
+                vehicle_id: loaded.file.vehicle.id,
+                content: prepared.sealed.content().to_vec(),
+                personal,
+                signature: prepared.sealed.signature(),
+                key_id: prepared.sealed.key_id().to_owned(),
+                previous_sha256: prepared.content.previous_sha256.clone(),
+                code: prepared.content.check.code.clone(),
+                pdf_sha256,
+                supersedes_id: new.supersedes.as_ref().map(|(id, _)| *id),
+            };
+            let id = db::papers::insert(&mut work, &paper, person, at).await?;
+            if let Some((old, reason)) = &new.supersedes {
+                db::papers::insert_event(&mut work, *old, EventKind::Superseded, reason, person, at).await?;
+            }
+            work.done(Deed::CertificateIssued { paper: id, job, number: paper.number }, id).await
+        })
+        .await
+    }
+}
+
+impl Shop {
+    /// The folder of issued papers, beside the store.
+    pub fn paper_files(&self) -> Files {
+        Files::in_folder(self.db.folder().join("papers"))
+    }
+
+    /// Keeps a PDF under its checksum, on the disk before any row names it.
+    async fn keep_pdf(&self, pdf: Vec<u8>) -> Result<String, Refusal> {
+        let (files, sha256) = (self.paper_files(), seal::sha256_hex(&pdf));
+        let ready = Ready {
+            name: String::new(),
+            content: pdf,
+            sha256: sha256.clone(),
+            kind: Kind::Pdf,
+            size: None,
+            captured: None,
+        };
+        let kept = tokio::task::spawn_blocking(move || files.keep(&ready)).await;
+        kept.map_err(|error| Refusal::Broken(error.to_string()))?
+            .map_err(|error| Refusal::Broken(format!("a paper cannot be kept: {error}")))?;
+        Ok(sha256)
+    }
+
+    async fn read_pdf(&self, sha256: &str) -> Result<Option<Vec<u8>>, Refusal> {
+        let (files, sha256) = (self.paper_files(), sha256.to_owned());
+        let read = tokio::task::spawn_blocking(move || files.read(&sha256)).await;
+        read.map_err(|error| Refusal::Broken(error.to_string()))?.map_err(|error| Refusal::Broken(error.to_string()))
+    }
+}
+
+/// What an issue reads, owned, so that it can be read outside and inside the transaction alike.
+struct Loaded {
+    file: JobFile,
+    history: Vec<Entry>,
+    book: RuleBook,
+    proofs: Vec<Proof>,
+    branch: Branch,
+    zone: Zone,
+    /// The job has a certificate that was neither withdrawn nor superseded.
+    has_valid: bool,
+}
+
+impl Loaded {
+    async fn read(con: &mut db::Con, who: &Actor, job: JobId, at: OffsetDateTime) -> Result<Self, Refusal> {
+        let (file, history) =
+            db::job_files::find_with_history(con, who.branch, job).await?.ok_or(Refusal::Gone)?;
+        let branch = db::branches::find(con, who.branch).await?.ok_or(Refusal::Gone)?;
+        let zone = Zone::named(&branch.time_zone).map_err(|error| Refusal::Broken(error.to_string()))?;
+        let book = RuleBook::shipped().map_err(|bad| Refusal::Broken(bad.to_string()))?;
+        let proofs = rules::assess(&file, &book, zone.day_of(at), &|instant| zone.day_of(instant));
+        let mut has_valid = false;
+        for paper in db::papers::list_of_job(con, who.branch, job).await? {
+            let events = db::papers::list_events(con, paper.id).await?;
+            let standing = issued::standing(&events, None, zone.day_of(at));
+            has_valid |= !matches!(standing, Standing::Withdrawn | Standing::Superseded);
+        }
+        Ok(Self { file, history, book, proofs, branch, zone, has_valid })
+    }
+
+    fn with<T>(&self, work: impl FnOnce(&Ground<'_>) -> T) -> T {
+        let day_of = |at| self.zone.day_of(at);
+        work(&Ground {
+            file: &self.file,
+            history: &self.history,
+            book: &self.book,
+            proofs: &self.proofs,
+            branch: &self.branch,
+            day_of: &day_of,
+            w: words_of(&self.branch.language),
+        })
+    }
+}
+
+fn words_of(tag: &str) -> Words {
+    Words::new(Language::from_tag(tag).unwrap_or_default())
+}
+
+/// One series per kind of paper and branch; the year is in the number, the running part never starts again.
+fn series(file: &JobFile) -> String {
+    content::kind_of(file.job.kind, file.job.fuel).as_str().to_owned()
+}
+
+/// "C-2026-0093": the letter of the kind, the year of issue, the running number of the series.
+fn number(file: &JobFile, today: Date, running: i64) -> String {
+    let letter = match content::kind_of(file.job.kind, file.job.fuel) {
+        CertificateKind::Conversion => "C",
+        CertificateKind::Inspection => "I",
+        CertificateKind::Removal => "R",
+        CertificateKind::Container | CertificateKind::Cylinder => "V",
+    };
+    format!("{letter}-{}-{running:04}", today.year())
+}
