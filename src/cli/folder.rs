@@ -9,6 +9,8 @@ use anyhow::{Context, bail};
 use crate::clock::Clock;
 use crate::config::Config;
 use crate::db::Database;
+use crate::seal::{Signer, key_file};
+use crate::shop::issue::Issuer;
 use crate::shop::{Hasher, Shop};
 
 /// An open data folder. While it lives, no other process opens the same one.
@@ -39,7 +41,8 @@ impl Folder {
     pub async fn open(config: &Config, clock: Clock) -> anyhow::Result<Self> {
         let lock = lock(config)?;
         let db = Database::open(&config.database()).await?;
-        Ok(Self { shop: Shop { db, clock, hasher: Hasher::new() }, _lock: lock })
+        let issuer = Issuer::new(signer(config)?, config.public_url.clone(), config.is_demo);
+        Ok(Self { shop: Shop { db, clock, hasher: Hasher::new(), issuer }, _lock: lock })
     }
 
     /// Opens a folder that must hold a shop already.
@@ -49,6 +52,14 @@ impl Folder {
         }
         Self::open(config, clock).await
     }
+}
+
+/// The key that signs papers; made at the first start, readable by its owner alone.
+fn signer(config: &Config) -> anyhow::Result<Signer> {
+    let mut random = [0_u8; 32];
+    rand::fill(&mut random);
+    let path = config.data.join("signing-key.pem");
+    key_file::load_or_create(&path, &random).with_context(|| format!("cannot use the signing key {}", path.display()))
 }
 
 fn lock(config: &Config) -> anyhow::Result<File> {

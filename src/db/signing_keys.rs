@@ -30,11 +30,13 @@ pub async fn list(con: &mut Con) -> Result<Vec<SigningKey>> {
 
 /// Remembers a key; one that is known stays as it is.
 pub async fn insert(con: &mut Con, id: &str, public_key: &str, now: OffsetDateTime) -> Result<()> {
-    sqlx::query("insert into signing_keys (id, public_key, in_force_from) values ($1, $2, $3) on conflict (id) do nothing")
-        .bind(id)
-        .bind(public_key)
-        .bind(now)
-        .execute(con)
-        .await?;
+    sqlx::query(
+        "insert into signing_keys (id, public_key, in_force_from) values ($1, $2, $3) on conflict (id) do nothing",
+    )
+    .bind(id)
+    .bind(public_key)
+    .bind(now)
+    .execute(con)
+    .await?;
     Ok(())
 }

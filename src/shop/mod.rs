@@ -98,7 +98,11 @@ impl DerefMut for Work {
 
 impl Shop {
     /// The answer that this form got when the same person sent it before.
-    pub(super) async fn answered<T: DeserializeOwned>(&self, who: &Actor, key: Option<Uuid>) -> Result<Option<T>, Refusal> {
+    pub(super) async fn answered<T: DeserializeOwned>(
+        &self,
+        who: &Actor,
+        key: Option<Uuid>,
+    ) -> Result<Option<T>, Refusal> {
         let Some(key) = key else { return Ok(None) };
         let actor = who.person.map_or_else(|| who.name.clone(), |id| id.to_string());
         let mut con = self.db.read().await?;

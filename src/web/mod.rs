@@ -17,12 +17,14 @@ pub mod job;
 pub mod kit;
 pub mod office;
 pub mod page;
+pub mod papers;
 pub mod path;
 pub mod routes;
 pub mod security;
 pub mod serve;
 pub mod set_up;
 pub mod sign_in;
+pub mod verify;
 pub mod visitor;
 
 pub use error::Error;

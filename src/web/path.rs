@@ -2,7 +2,7 @@
 
 use std::fmt::Display;
 
-use crate::model::ids::{CustomerId, InstrumentId, JobId, VehicleId};
+use crate::model::ids::{CustomerId, InstrumentId, JobId, PaperId, VehicleId};
 use crate::model::stage::Stage;
 
 /// The first start.
@@ -92,6 +92,17 @@ pub fn job_ending(id: JobId) -> String {
 /// The form that lets one proof of a job pass.
 pub fn job_waiver(id: JobId, proof: &str) -> String {
     format!("/jobs/{id}/waivers/{proof}")
+}
+
+/// An issued paper.
+pub fn paper(id: PaperId) -> String {
+    format!("/papers/{id}")
+}
+
+/// The public answer for a code; typed text is made fit for an address.
+pub fn verify(code: &str) -> String {
+    let code: String = form_urlencoded::byte_serialize(code.as_bytes()).collect();
+    format!("/verify/{}", code.replace('+', "%20"))
 }
 
 /// A place in this house, taken from outside: a path that begins with one slash and goes nowhere else.

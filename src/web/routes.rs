@@ -10,7 +10,7 @@ use axum::routing::{self, MethodRouter};
 use super::app::App;
 use super::job::ArrivalForm;
 use super::visitor::{Gate, May, gate};
-use super::{Error, account, assets, health, job, office, security, set_up, sign_in};
+use super::{Error, account, assets, health, job, office, papers, security, set_up, sign_in, verify};
 use crate::model::person::Role;
 use May::{Anybody, Roles, SignedIn};
 
@@ -66,6 +66,17 @@ pub fn table() -> Vec<Route> {
         get("/jobs/{id}",                   job::stage::index,          READERS),
         get("/jobs/{id}/stages/{stage}",    job::stage::show,           READERS),
         get("/jobs/{id}/arrival",           job::record::show::<ArrivalForm>,   READERS),
+        get("/jobs/{id}/papers",            job::papers::show,          READERS),
+        post("/jobs/{id}/papers",           job::papers::create,        May::Signatory),
+        get("/jobs/{id}/papers/{kind}",     job::papers::draw,          READERS),
+        get("/papers",                      papers::list,               READERS),
+        get("/papers/standing",             papers::standing,           READERS),
+        get("/papers/{id}",                 papers::show,               READERS),
+        get("/papers/{id}/pdf",             papers::show_pdf,           READERS),
+        get("/papers/{id}/signed",          papers::show_signed,        READERS),
+        post("/papers/{id}/withdrawal",     papers::withdraw,           May::Signatory),
+        get("/verify",                      verify::ask,                Anybody),
+        get("/verify/{code}",               verify::show,               Anybody),
         post("/jobs/{id}/arrival",          job::record::create::<ArrivalForm>, BENCH),
     ]
 }

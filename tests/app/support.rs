@@ -14,6 +14,8 @@ use fuelwright::db::Database;
 use fuelwright::model::branch::{Branch, PaperSize};
 use fuelwright::model::ids::{BranchId, PersonId};
 use fuelwright::model::person::{Actor, Person, Role};
+use fuelwright::seal::Signer;
+use fuelwright::shop::issue::Issuer;
 use fuelwright::shop::people::NewGrant;
 use fuelwright::shop::sign_in::From;
 use fuelwright::shop::{Hasher, Shop};
@@ -69,7 +71,8 @@ impl TestShop {
         let clock = Clock::standing_at(datetime!(2026-05-12 09:00 UTC));
         let config = Config::of_folder(folder.path());
         let db = Database::open(&config.database()).await.unwrap();
-        let shop = Shop { db, clock: clock.clone(), hasher: Hasher::quick() };
+        let issuer = Issuer::new(Signer::from_random(&[7; 32]), Some("https://shop.example".to_owned()), false);
+        let shop = Shop { db, clock: clock.clone(), hasher: Hasher::quick(), issuer };
         let app = App { shop: shop.clone(), config: Arc::new(config) };
         let nobody = PersonId::new();
         let (ilse, mara, jon, vera, odo) = (nobody, nobody, nobody, nobody, nobody);

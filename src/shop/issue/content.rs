@@ -105,7 +105,7 @@ pub(super) fn certificate(ground: &Ground<'_>, issue: &Issue<'_>) -> Result<Cert
         engine: engine(ground),
         system: system(ground),
         parts: file.fitted().filter(|part| !is_storage(part)).map(|one| part(ground, one, &duties)).collect(),
-        containers: file.fitted().filter(|part| is_storage(part)).map(|one| container(ground, one, &duties)).collect(),
+        containers: file.fitted().filter(|part| is_storage(part)).map(|one| container(one, &duties)).collect(),
         work: WorkDays { received_on: (ground.day_of)(file.job.opened_at), finished_on: last_day(ground, issue.on) },
         measured: measured::rows(ground),
         instruments: measured::instruments(ground),
@@ -116,12 +116,12 @@ pub(super) fn certificate(ground: &Ground<'_>, issue: &Issue<'_>) -> Result<Cert
         states_fitting_check: kind == CertificateKind::Conversion,
         changes_for_vehicle_papers: changes(ground),
         next_duties: duties.iter().map(|duty| duty_on_paper(ground, duty)).collect(),
-        authority_test_to_come: ground.w.t("paper-authority-test"),
+        authority_test_to_come: ground.w.t("issue-authority-test"),
         remarks: Vec::new(),
         signatory: issue.signatory.clone(),
         technician: technician(ground),
         rule_sets: rule_sets(ground),
-        cautions: vec![ground.w.t(format!("paper-caution-{}", file.job.fuel.code()))],
+        cautions: vec![ground.w.t(format!("issue-caution-{}", file.job.fuel.code()))],
         supersedes: issue.supersedes.clone(),
         check: CheckLine {
             code: issue.code.clone(),
@@ -173,9 +173,9 @@ fn system(ground: &Ground<'_>) -> SystemOnPaper {
     let of = |category| fitted.iter().find(|part| part.category == category);
     let heart = of(PartCategory::Vaporiser).or_else(|| of(PartCategory::PressureRegulator));
     // A system approved as a whole shows it by a mark of UN R115 on one of its parts or its plate.
-    let whole = fitted.iter().find(|part| {
-        part.approval_mark.parse::<ApprovalMark>().is_ok_and(|mark| mark.regulation == Regulation::R115)
-    });
+    let whole = fitted
+        .iter()
+        .find(|part| part.approval_mark.parse::<ApprovalMark>().is_ok_and(|mark| mark.regulation == Regulation::R115));
     let control = of(PartCategory::ControlUnit);
     SystemOnPaper {
         fuel: gas(ground.file.job.fuel),
@@ -230,10 +230,10 @@ fn nozzles(ground: &Ground<'_>) -> Option<String> {
     })?;
     let mut sizes: Vec<String> = table.rows.iter().map(|row| ground.w.number(row.nozzle_mm, 1)).collect();
     sizes.dedup();
-    Some(ground.w.tv("paper-nozzles", &[("sizes", sizes.join(", ").into())]))
+    Some(ground.w.tv("issue-nozzles", &[("sizes", sizes.join(", ").into())]))
 }
 
-fn container(ground: &Ground<'_>, part: &Part, duties: &[NewDuty]) -> ContainerOnPaper {
+fn container(part: &Part, duties: &[NewDuty]) -> ContainerOnPaper {
     let capacity_l = part.capacity_l.unwrap_or(0.0);
     let is_lpg = part.category == PartCategory::Container;
     let next = duties.iter().filter(|duty| duty.part_id == Some(part.id)).map(|duty| duty.due_on).min();
@@ -264,7 +264,7 @@ pub(super) fn duty_on_paper(ground: &Ground<'_>, duty: &NewDuty) -> DutyOnPaper 
     let source = if duty.is_checked {
         duty.source.clone()
     } else {
-        ground.w.tv("paper-to-be-confirmed", &[("source", duty.source.as_str().into())])
+        ground.w.tv("issue-to-be-confirmed", &[("source", duty.source.as_str().into())])
     };
     DutyOnPaper {
         what: ground.w.t(format!("duty-kind-{}", duty.kind.code())),
@@ -335,16 +335,16 @@ fn conformity(ground: &Ground<'_>) -> Vec<ConformityStatement> {
     let against: Vec<String> = sets.into_iter().map(|(title, version)| format!("{title} {version}")).collect();
     vec![ConformityStatement {
         against: against.join(", "),
-        covers: ground.w.t("paper-covers-all-proofs"),
+        covers: ground.w.t("issue-covers-all-proofs"),
         is_met: rules::may_issue(ground.proofs),
     }]
 }
 
 fn changes(ground: &Ground<'_>) -> Vec<String> {
-    let fuel = ground.w.t(format!("paper-fuel-{}", ground.file.job.fuel.code()));
+    let fuel = ground.w.t(format!("issue-fuel-{}", ground.file.job.fuel.code()));
     match ground.file.job.kind {
-        JobKind::Conversion => vec![ground.w.tv("paper-change-fuel", &[("fuel", fuel.into())])],
-        JobKind::Removal => vec![ground.w.t("paper-change-petrol")],
+        JobKind::Conversion => vec![ground.w.tv("issue-change-fuel", &[("fuel", fuel.into())])],
+        JobKind::Removal => vec![ground.w.t("issue-change-petrol")],
         _ => Vec::new(),
     }
 }

@@ -2,7 +2,9 @@
 
 use crate::calc::decision::Verdict as SumVerdict;
 use crate::model::Coded;
-use crate::model::evidence::{Entry, Evidence, Exhaust, FillStopHow, FunctionChecks, JointVerdict, LeakDecay, LeakJoints};
+use crate::model::evidence::{
+    Entry, Evidence, Exhaust, FillStopHow, FunctionChecks, JointVerdict, LeakDecay, LeakJoints,
+};
 use crate::model::instrument::{InstrumentKind, InstrumentRecord};
 use crate::model::paper::EnteredLater;
 use crate::model::paper::measured::{
@@ -131,7 +133,7 @@ fn joints(ground: &Ground<'_>, entry: &Entry, test: &LeakJoints) -> MeasuredRow 
     let section = w.t(format!("section-{}", test.section.code()));
     let method = w.t(format!("leak-method-{}", test.method.code()));
     let name = w.tv(
-        "paper-test-joints",
+        "issue-test-joints",
         &[("section", section.into()), ("method", method.into()), ("n", test.joints.len().into())],
     );
     let is_dry = test.joints.iter().all(|joint| joint.verdict == JointVerdict::Dry) && !test.joints.is_empty();
@@ -155,7 +157,7 @@ fn decay(ground: &Ground<'_>, entry: &Entry, test: &LeakDecay) -> Option<Measure
     let judged = results::decay(ground.file, ground.book, entry, test, ground.day_of).ok()?;
     let section = w.t(format!("section-{}", test.section.code()));
     let minutes = w.quantity(test.duration_min(), 0, "min");
-    let name = w.tv("paper-test-decay", &[("section", section.into()), ("minutes", minutes.into())]);
+    let name = w.tv("issue-test-decay", &[("section", section.into()), ("minutes", minutes.into())]);
     let line = judged.limit.as_ref().and_then(|limit| limit.line());
     Some(MeasuredRow {
         results: part(String::new(), number(judged.result.rate_cm3_h, 0, "cm³/h")).into_iter().collect(),
@@ -173,8 +175,8 @@ fn exhausts(ground: &Ground<'_>, entry: &Entry) -> Vec<MeasuredRow> {
     let judged = results::exhaust(ground.file, ground.book, entry, seen, ground.day_of);
     let fuel = fuel_name(ground, seen);
     let co = [&judged.idle_co, &judged.raised_co];
-    let labels = ["paper-at-idle", "paper-at-raised-idle"];
-    let name = ground.w.tv("paper-test-co", &[("fuel", fuel.as_str().into())]);
+    let labels = ["issue-at-idle", "issue-at-raised-idle"];
+    let name = ground.w.tv("issue-test-co", &[("fuel", fuel.as_str().into())]);
     let worst = co.iter().filter_map(|value| value.verdict).max_by_key(|said| gravity(*said));
     let co_row = MeasuredRow {
         results: co
@@ -190,7 +192,7 @@ fn exhausts(ground: &Ground<'_>, entry: &Entry) -> Vec<MeasuredRow> {
         ..row(ground, entry, name, "exhaust-idle 1")
     };
     let lambda_row = judged.raised_lambda.as_ref().ok().map(|value| {
-        let name = ground.w.tv("paper-test-lambda", &[("fuel", fuel.as_str().into())]);
+        let name = ground.w.tv("issue-test-lambda", &[("fuel", fuel.as_str().into())]);
         MeasuredRow {
             results: part(String::new(), number(value.value, 3, "")).into_iter().collect(),
             uncertainty: uncertainty(value.expanded_uncertainty, 3, ""),
@@ -214,7 +216,7 @@ const fn gravity(said: SumVerdict) -> u8 {
 
 fn fuel_name(ground: &Ground<'_>, seen: &Exhaust) -> String {
     let code = if seen.on_gas { ground.file.job.fuel.code() } else { "petrol" };
-    ground.w.t(format!("paper-fuel-{code}"))
+    ground.w.t(format!("issue-fuel-{code}"))
 }
 
 fn limit(value: &ValueJudged, decimals: u8, unit: &str) -> Option<Reading> {
@@ -229,7 +231,7 @@ fn limit(value: &ValueJudged, decimals: u8, unit: &str) -> Option<Reading> {
 }
 
 fn source(ground: &Ground<'_>, value: &ValueJudged) -> String {
-    if value.source == results::MAKER { ground.w.t("paper-limit-of-maker") } else { value.source.clone() }
+    if value.source == results::MAKER { ground.w.t("issue-limit-of-maker") } else { value.source.clone() }
 }
 
 fn functions(ground: &Ground<'_>, entry: &Entry) -> Vec<MeasuredRow> {
@@ -243,14 +245,14 @@ fn shut_off(ground: &Ground<'_>, entry: &Entry, checks: &FunctionChecks) -> Opti
     let on = (ground.day_of)(entry.measured_at);
     let limit = ground.book.limit(rules::Quantity::ShutOffS, &file.job, &file.vehicle, None, on)?;
     let (most, line) = limit.most?;
-    let parts = [("paper-ignition-off", ignition), ("paper-engine-stalled", stalled)];
+    let parts = [("issue-ignition-off", ignition), ("issue-engine-stalled", stalled)];
     Some(MeasuredRow {
         results: parts.into_iter().filter_map(|(key, s)| part(ground.w.t(key), number(s, 1, "s"))).collect(),
         limits: number(most, 0, "s").into_iter().collect(),
         limit_source: ground.limit_source(&line.id, &line.source),
         decision_rule: rule(line.decision),
         verdict: if ignition.max(stalled) <= most { Verdict::Passes } else { Verdict::Fails },
-        ..row(ground, entry, ground.w.t("paper-test-shut-off"), "function 1")
+        ..row(ground, entry, ground.w.t("issue-test-shut-off"), "function 1")
     })
 }
 
@@ -271,6 +273,6 @@ fn fill_stop(ground: &Ground<'_>, entry: &Entry, checks: &FunctionChecks) -> Opt
         limit_source: ground.limit_source(&line.id, &line.source),
         decision_rule: rule(line.decision),
         verdict: if percent <= most { Verdict::Passes } else { Verdict::Fails },
-        ..row(ground, entry, ground.w.t("paper-test-fill-stop"), "function 1")
+        ..row(ground, entry, ground.w.t("issue-test-fill-stop"), "function 1")
     })
 }

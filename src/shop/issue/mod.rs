@@ -93,7 +93,7 @@ impl Ground<'_> {
     /// The source of a limit; a shop's own says so.
     pub fn limit_source(&self, id: &str, source: &str) -> String {
         let is_shop = self.book.sets.iter().any(|set| set.is_shop && set.limit.iter().any(|line| line.id == id));
-        if is_shop { self.w.tv("paper-shop-limit", &[("source", source.into())]) } else { source.to_owned() }
+        if is_shop { self.w.tv("issue-shop-limit", &[("source", source.into())]) } else { source.to_owned() }
     }
 
     /// Water capacity of all containers fitted, L.
@@ -197,11 +197,7 @@ impl Shop {
         let mut con = self.db.read().await?;
         let at = self.clock.now();
         let loaded = Loaded::read(&mut con, who, job, at).await?;
-        let signatory = PersonOnPaper {
-            name: String::new(),
-            authorisation: String::new(),
-            authorised_until_on: None,
-        };
+        let signatory = PersonOnPaper { name: String::new(), authorisation: String::new(), authorised_until_on: None };
         let issue = Issue {
             number: String::new(),
             previous_sha256: String::new(),
@@ -240,8 +236,7 @@ impl Shop {
             tracing::info!(character = %c, "a name cannot be printed");
             return Err(Refusal::Field { field: "name_in_latin", why: "refused-name-beyond-fonts" });
         }
-        let sealed =
-            Sealed::seal(&content, &self.issuer.signer).map_err(|error| Refusal::Broken(error.to_string()))?;
+        let sealed = Sealed::seal(&content, &self.issuer.signer).map_err(|error| Refusal::Broken(error.to_string()))?;
         let (to_draw, with, envelope) = (content.clone(), personal.clone(), sealed.to_json());
         let words = words_of(&content.language);
         let drawing = tokio::task::spawn_blocking(move || {
@@ -297,7 +292,11 @@ impl Shop {
             at,
             salt: &chance.salt,
             code: chance.code.clone(),
-            url: self.issuer.public_url.as_ref().map(|url| format!("{}/verify/{}", url.trim_end_matches('/'), chance.code)),
+            url: self
+                .issuer
+                .public_url
+                .as_ref()
+                .map(|url| format!("{}/verify/{}", url.trim_end_matches('/'), chance.code)),
             key_id: self.issuer.signer.key_id(),
             signatory: PersonOnPaper {
                 name: who.name.clone(),
@@ -409,8 +408,7 @@ struct Loaded {
 
 impl Loaded {
     async fn read(con: &mut db::Con, who: &Actor, job: JobId, at: OffsetDateTime) -> Result<Self, Refusal> {
-        let (file, history) =
-            db::job_files::find_with_history(con, who.branch, job).await?.ok_or(Refusal::Gone)?;
+        let (file, history) = db::job_files::find_with_history(con, who.branch, job).await?.ok_or(Refusal::Gone)?;
         let branch = db::branches::find(con, who.branch).await?.ok_or(Refusal::Gone)?;
         let zone = Zone::named(&branch.time_zone).map_err(|error| Refusal::Broken(error.to_string()))?;
         let book = RuleBook::shipped().map_err(|bad| Refusal::Broken(bad.to_string()))?;

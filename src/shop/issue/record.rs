@@ -3,11 +3,11 @@
 use super::{Ground, content, measured};
 use crate::model::Coded;
 use crate::model::evidence::{Entry, Evidence, JointVerdict, LeakDecay, LeakJoints, PressureKind};
+use crate::model::paper::PersonOnPaper;
 use crate::model::paper::measured::{Quantity, Verdict};
 use crate::model::paper::test_record::{
     Condition, LeakTestOnPaper, PressureReference, TEST_RECORD_FORMAT, TestRecordContent, TestedItem,
 };
-use crate::model::paper::PersonOnPaper;
 use crate::rules::results;
 use time::{Date, OffsetDateTime};
 
@@ -40,21 +40,25 @@ pub(super) fn test_record(
     let ended_at = proving().map(|entry| entry.measured_at).max().unwrap_or(file.job.opened_at);
     TestRecordContent {
         format: TEST_RECORD_FORMAT.to_owned(),
-        title: w.t("paper-test-record"),
+        title: w.t("issue-test-record"),
         shop: content::shop_block(ground),
         place: content::shop_block(ground).address,
         number: format!("{}-T", file.job.number),
         job_number: file.job.number.clone(),
         customer_name: file.keeper.name.clone(),
-        customer_contact: if file.keeper.phone.is_empty() { file.keeper.mail.clone() } else { file.keeper.phone.clone() },
-        method: w.t("paper-methods"),
+        customer_contact: if file.keeper.phone.is_empty() {
+            file.keeper.mail.clone()
+        } else {
+            file.keeper.phone.clone()
+        },
+        method: w.t("issue-methods"),
         item: TestedItem {
             vehicle: file.vehicle.title(),
             vin: file.vehicle.identity().to_owned(),
             plate: file.vehicle.plate.clone(),
             odometer_km: content::odometer_km(ground),
             fuel: content::gas(file.job.fuel),
-            tested: w.t("paper-tested-system"),
+            tested: w.t("issue-tested-system"),
             condition: String::new(),
         },
         received_on: (ground.day_of)(file.job.opened_at),
@@ -72,7 +76,7 @@ pub(super) fn test_record(
         customer_supplied: Vec::new(),
         entered_later: content::entered_later(ground),
         rule_sets: content::rule_sets(ground),
-        cautions: vec![w.t(format!("paper-caution-{}", file.job.fuel.code()))],
+        cautions: vec![w.t(format!("issue-caution-{}", file.job.fuel.code()))],
         supersedes: None,
         language: w.tag().to_owned(),
         is_demonstration,
@@ -87,8 +91,8 @@ fn conditions(ground: &Ground<'_>) -> Vec<Condition> {
     });
     let condition = |one: &crate::model::evidence::Exhaust| {
         let fuel = if one.on_gas { ground.file.job.fuel.code() } else { "petrol" };
-        let fuel = ground.w.t(format!("paper-fuel-{fuel}"));
-        let name = ground.w.tv("paper-coolant-on", &[("fuel", fuel.into())]);
+        let fuel = ground.w.t(format!("issue-fuel-{fuel}"));
+        let name = ground.w.tv("issue-coolant-on", &[("fuel", fuel.into())]);
         Some(Condition { name, value: Quantity::rounded(one.coolant_c, 0, "°C")? })
     };
     exhausts.filter_map(condition).collect()

@@ -138,7 +138,8 @@ impl Shop {
                 return Err(Refusal::Ended("refused-paper-ended"));
             }
             db::papers::insert_event(&mut work, id, EventKind::Withdrawn, &reason, person, now).await?;
-            work.done(Deed::CertificateWithdrawn { paper: id, job: paper.job_id, number: paper.number, reason }, ()).await
+            work.done(Deed::CertificateWithdrawn { paper: id, job: paper.job_id, number: paper.number, reason }, ())
+                .await
         })
         .await
     }
@@ -165,9 +166,8 @@ impl Shop {
             });
         }
         let keys = db::signing_keys::list(&mut con).await?;
-        let distrusted = keys.into_iter().filter_map(|key| {
-            Some(DistrustedKey { key_id: key.id, after: key.distrusted_after? })
-        });
+        let distrusted =
+            keys.into_iter().filter_map(|key| Some(DistrustedKey { key_id: key.id, after: key.distrusted_after? }));
         let list = StandingList {
             format: StandingList::FORMAT.to_owned(),
             shop: shop.name,

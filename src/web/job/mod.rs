@@ -6,6 +6,7 @@
 mod arrival;
 pub mod facts;
 pub mod page;
+pub mod papers;
 pub mod record;
 pub mod say;
 mod slot;

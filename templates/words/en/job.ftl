@@ -19,6 +19,7 @@ job-photos = Photos and files
 job-parts = Parts
 job-findings = Findings
 job-papers = Papers
+    .lead = The certificate is the printed form of the proof list. What is missing is on the list beside it.
 job-ending = Hold, release, cancel
 proof-never-waived = cannot be waived
 proof-waive = let it pass, with a reason

@@ -1,0 +1,96 @@
+//! What the owner takes home, and the records that go into the folder: drawn on asking, not signed, not numbered anew.
+
+use time::{Date, OffsetDateTime};
+
+use super::{Ground, Loaded, content, record};
+use crate::model::evidence::Evidence;
+use crate::model::ids::JobId;
+use crate::model::paper::PersonOnPaper;
+use crate::model::paper::owner_sheet::{OwnerContainer, OwnerSheetContent};
+use crate::model::part::{Part, PartCategory};
+use crate::model::person::Actor;
+use crate::papers;
+use crate::rules;
+use crate::shop::{Refusal, Shop};
+
+fn owner_sheet(ground: &Ground<'_>, on: Date, certificate_number: String, is_demonstration: bool) -> OwnerSheetContent {
+    let file = ground.file;
+    let duties = rules::intervals::duties(file, ground.book, on);
+    let vin = file.vehicle.identity();
+    let last_4 = vin.char_indices().rev().nth(3).map_or(vin, |(at, _)| &vin[at..]);
+    let storage = file.fitted().filter(|p| matches!(p.category, PartCategory::Container | PartCategory::Cylinder));
+    let filled_l = file
+        .shown("container-sizing", "", |body| match body {
+            Evidence::ContainerSizing(sheet) => Some(sheet),
+            _ => None,
+        })
+        .map(|(_, sheet)| sheet.liquid_l);
+    #[expect(clippy::cast_possible_truncation, reason = "a few hundred litres; rounded down on purpose")]
+    let floor = |litres: f64| litres.floor() as i64;
+    let container = |part: &Part| {
+        let is_lpg = part.category == PartCategory::Container;
+        OwnerContainer {
+            location: part.place.clone(),
+            capacity_l: floor(part.capacity_l.unwrap_or(0.0)),
+            fill_limit_percent: is_lpg.then_some(80),
+            filled_l: filled_l.filter(|_| is_lpg).map(floor),
+            working_pressure_bar: (!is_lpg).then_some(200),
+            hand_valve: String::new(),
+            next_test_on: duties.iter().filter(|duty| duty.part_id == Some(part.id)).map(|duty| duty.due_on).min(),
+            end_of_life_on: None,
+        }
+    };
+    OwnerSheetContent {
+        shop: content::shop_block(ground),
+        issued_on: on,
+        job_number: file.job.number.clone(),
+        certificate_number,
+        vehicle: file.vehicle.title(),
+        plate: file.vehicle.plate.clone(),
+        vin_last_4: last_4.to_owned(),
+        fuel: content::gas(file.job.fuel),
+        containers: storage.map(container).collect(),
+        plate_place: String::new(),
+        emergency_number: ground.w.t("issue-emergency-number"),
+        duties: duties.iter().map(|duty| content::duty_on_paper(ground, duty)).collect(),
+        further_cautions: Vec::new(),
+        page_url: None,
+        language: ground.w.tag().to_owned(),
+        is_demonstration,
+    }
+}
+
+impl Shop {
+    /// The owner's sheet of a job as a PDF.
+    pub async fn owner_sheet_pdf(&self, who: &Actor, job: JobId, at: OffsetDateTime) -> Result<Vec<u8>, Refusal> {
+        let mut con = self.db.read().await?;
+        let loaded = Loaded::read(&mut con, who, job, at).await?;
+        let issued = crate::db::papers::list_of_job(&mut con, who.branch, job).await?;
+        let number = issued.first().map(|paper| paper.number.clone()).unwrap_or_default();
+        drop(con);
+        loaded.with(|ground| {
+            let content = owner_sheet(ground, loaded.zone.day_of(at), number, self.issuer.is_demo);
+            papers::owner_sheet::owner_sheet(&content, &ground.w).map_err(|error| Refusal::Broken(error.to_string()))
+        })
+    }
+
+    /// The test record of a job as a PDF; authorised by whoever asks for it when they may sign, else by nobody yet.
+    pub async fn test_record_pdf(&self, who: &Actor, job: JobId, at: OffsetDateTime) -> Result<Vec<u8>, Refusal> {
+        let mut con = self.db.read().await?;
+        let loaded = Loaded::read(&mut con, who, job, at).await?;
+        drop(con);
+        let today = loaded.zone.day_of(at);
+        let authorised_by = match who.may_sign_on(today) {
+            Some(grant) => PersonOnPaper {
+                name: who.name.clone(),
+                authorisation: grant.authorisation_number.clone(),
+                authorised_until_on: Some(grant.expires_on),
+            },
+            None => PersonOnPaper { name: String::new(), authorisation: String::new(), authorised_until_on: None },
+        };
+        loaded.with(|ground| {
+            let content = record::test_record(ground, today, authorised_by, self.issuer.is_demo);
+            papers::test_record::test_record(&content, &ground.w).map_err(|error| Refusal::Broken(error.to_string()))
+        })
+    }
+}

@@ -1,0 +1,151 @@
+//! The papers of a job: what would be printed, what was issued, what goes home with the owner.
+
+use askama::Template;
+use axum::extract::{Path, State};
+use axum::http::header;
+use axum::response::{IntoResponse, Response};
+
+use super::JobPage;
+use crate::db;
+use crate::model::ids::{JobId, PaperId};
+use crate::model::stage::Stage;
+use crate::rules;
+use crate::seal::standing::Standing;
+use crate::shop::Refusal;
+use crate::shop::issue::{Found, NewIssue};
+use crate::web::app::App;
+use crate::web::form::{Form, Typed, Wrong};
+use crate::web::kit::{self, JobSheet, Mark};
+use crate::web::page::{Frame, page, retry, see_other};
+use crate::web::visitor::Visitor;
+use crate::web::{Answer, Error, path};
+
+/// An issued paper as a line.
+#[derive(Debug)]
+pub struct Line {
+    number: String,
+    href: String,
+    mark: Mark,
+    standing: String,
+    issued: String,
+    id: PaperId,
+    may_be_replaced: bool,
+}
+
+#[derive(Template)]
+#[template(path = "job/papers.html")]
+struct PapersPage {
+    frame: Frame,
+    sheet: JobSheet,
+    form: Form,
+    issued: Vec<Line>,
+    /// Proofs that keep the certificate back.
+    open: Vec<(String, String)>,
+    may_issue: bool,
+    may_sign: bool,
+    action: String,
+    base: String,
+}
+
+/// The mark of a standing.
+pub fn mark(standing: Standing) -> Mark {
+    match standing {
+        Standing::Valid => Mark::Met,
+        Standing::DutyPassed | Standing::UnderReview => Mark::Undecided,
+        Standing::Superseded => Mark::NotApplicable,
+        Standing::Withdrawn => Mark::Stops,
+    }
+}
+
+async fn papers_page(app: &App, job: JobPage, form: Form) -> Result<PapersPage, Error> {
+    let w = job.w();
+    let mut con = app.read().await?;
+    let mut issued = Vec::new();
+    for paper in db::papers::list_of_job(&mut con, job.who.branch.id, job.id()).await? {
+        let Found { paper, standing, .. } = app.shop.found(&mut con, paper).await?;
+        issued.push(Line {
+            href: path::paper(paper.id),
+            number: paper.number,
+            mark: mark(standing),
+            standing: w.t(format!("standing-{}", standing.as_str())),
+            issued: job.when(paper.issued_at),
+            id: paper.id,
+            may_be_replaced: !matches!(standing, Standing::Superseded | Standing::Withdrawn),
+        });
+    }
+    let open = job.proofs.iter().filter(|proof| !proof.state.is_settled());
+    let open = open.filter(|proof| proof.before == rules::Deadline::Issue);
+    let has_valid = issued.iter().any(|line| line.may_be_replaced);
+    Ok(PapersPage {
+        sheet: job.sheet(Stage::HandOver),
+        open: open.map(|proof| (super::say::proof_title(&w, proof), job.href(&proof.place))).collect(),
+        may_issue: rules::may_issue(&job.proofs) && !has_valid && job.file.job.state.is_live(),
+        may_sign: job.who.actor.may_sign_on(job.today).is_some(),
+        action: path::job_papers(job.id()),
+        base: path::job_papers(job.id()),
+        frame: job.frame,
+        issued,
+        form,
+    })
+}
+
+/// `GET /jobs/{id}/papers`.
+pub async fn show(State(app): State<App>, who: Visitor, Path(id): Path<JobId>) -> Answer {
+    let job = JobPage::open(&app, who, id).await?;
+    page(papers_page(&app, job, Form::blank()).await?)
+}
+
+/// `POST /jobs/{id}/papers`: the certificate is issued, or the paper named in `supersedes` replaced by a new one.
+pub async fn create(State(app): State<App>, who: Visitor, Path(id): Path<JobId>, typed: Typed) -> Answer {
+    let job = JobPage::open(&app, who, id).await?;
+    let mut form = Form::from(typed).scoped("signing");
+    let password = form.secret("password", 1, 4096);
+    let old: Option<PaperId> = form.opt_choice("supersedes");
+    let reason = if old.is_some() { form.text("supersedes_reason", 400) } else { None };
+    let (Some(()), Some(password)) = (form.sound(), password) else {
+        return retry(papers_page(&app, job, form).await?);
+    };
+    let new = NewIssue { supersedes: old.zip(reason) };
+    if let Err(refusal) = app.shop.prove(job.who.person.id, &password, &job.who.from.address).await {
+        return refused(&app, job, form, refusal).await;
+    }
+    match app.shop.issue_certificate(&job.who.actor, form.key(), id, new).await {
+        Ok(paper) => see_other(path::paper(paper)),
+        Err(refusal) => refused(&app, job, form, refusal).await,
+    }
+}
+
+async fn refused(app: &App, job: JobPage, mut form: Form, refusal: Refusal) -> Answer {
+    match refusal {
+        Refusal::Field { field: "current_password", why } => form.fail("password", Wrong::Rule(why, Vec::new())),
+        Refusal::Field { field, why } => form.fail(field, Wrong::Rule(why, Vec::new())),
+        Refusal::MayNot(why) | Refusal::Ended(why) => form.fail("password", Wrong::Rule(why, Vec::new())),
+        // The list of open proofs on the page says which.
+        Refusal::Missing(_) => form.fail("password", Wrong::Rule("refused-proofs-missing", Vec::new())),
+        other => return Err(other.into()),
+    }
+    let job = JobPage::open(app, job.who, job.file.job.id).await?;
+    retry(papers_page(app, job, form).await?)
+}
+
+/// A PDF as an answer, shown under this name.
+pub fn pdf(name: &str, bytes: Vec<u8>) -> Response {
+    let headers = [
+        (header::CONTENT_TYPE, "application/pdf".to_owned()),
+        (header::CONTENT_DISPOSITION, format!("inline; filename=\"{name}.pdf\"")),
+        (header::CACHE_CONTROL, "no-store".to_owned()),
+    ];
+    (headers, bytes).into_response()
+}
+
+/// `GET /jobs/{id}/papers/{kind}`: a paper drawn on asking: the preview, the test record, the owner's sheet.
+pub async fn draw(State(app): State<App>, who: Visitor, Path((id, kind)): Path<(JobId, String)>) -> Answer {
+    let now = app.shop.clock.now();
+    let bytes = match kind.as_str() {
+        "preview" => app.shop.preview_certificate(&who.actor, id).await?.pdf,
+        "test-record" => app.shop.test_record_pdf(&who.actor, id, now).await?,
+        "owner-sheet" => app.shop.owner_sheet_pdf(&who.actor, id, now).await?,
+        _ => return Err(Error::NotFound),
+    };
+    Ok(pdf(&kind, bytes))
+}

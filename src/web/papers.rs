@@ -1,0 +1,207 @@
+//! Papers: the register, one paper with how it stands, its PDF and its signed file.
+
+use askama::Template;
+use axum::extract::{Path, Query, State};
+use axum::http::header;
+use axum::response::IntoResponse;
+use serde::Deserialize;
+
+use super::job::papers::{mark, pdf};
+use crate::db;
+use crate::model::ids::PaperId;
+use crate::model::paper::issued::PaperEvent;
+use crate::seal::standing::Standing;
+use crate::shop::Refusal;
+use crate::shop::issue::Found;
+use crate::web::app::App;
+use crate::web::form::{Form, Typed, Wrong};
+use crate::web::kit::{self, Cell, Column, Empty, Pages, Row, Table, Tone, Verdict};
+use crate::web::page::{Frame, Place, page, retry, see_other};
+use crate::web::visitor::Visitor;
+use crate::web::{Answer, Error, path};
+
+/// Lines on a page of the register.
+const PAGE: i64 = 50;
+
+/// Which page of the register.
+#[derive(Debug, Deserialize)]
+pub struct Asked {
+    #[serde(default)]
+    page: u32,
+}
+
+#[derive(Template)]
+#[template(path = "papers/list.html")]
+struct ListPage {
+    frame: Frame,
+    table: Option<Table>,
+    empty: Empty,
+    pages: Pages,
+}
+
+/// `GET /papers`: the number register, newest first.
+pub async fn list(State(app): State<App>, who: Visitor, Query(asked): Query<Asked>) -> Answer {
+    let w = who.frame().w;
+    let mut con = app.read().await?;
+    let offset = i64::from(asked.page) * PAGE;
+    let mut papers = db::papers::list(&mut con, who.branch.id, PAGE + 1, offset).await?;
+    let has_more = papers.len() > usize::try_from(PAGE).unwrap_or(usize::MAX);
+    papers.truncate(usize::try_from(PAGE).unwrap_or(usize::MAX));
+    let mut rows: Vec<Row> = Vec::with_capacity(papers.len());
+    for paper in papers {
+        let Found { paper, content, standing, .. } = app.shop.found(&mut con, paper).await?;
+        let kind = w.t(format!("certificate-kind-{}", paper.kind));
+        let vehicle = format!("{} {}", content.vehicle.make, content.vehicle.model);
+        let stands = w.t(format!("standing-{}", standing.as_str()));
+        rows.push(vec![
+            Cell::link(&paper.number, path::paper(paper.id)).with_second(kind),
+            Cell::new(&content.vehicle.plate).with_second(vehicle.trim()),
+            Cell::new(w.medium_date(content.issued_on)),
+            Cell::new(stands).marked(mark(standing)),
+        ]);
+    }
+    let columns = ["register-number", "register-vehicle", "register-issued", "register-stands"];
+    let columns = columns.into_iter().map(|key| Column::text(w.t(key))).collect();
+    let table = Table { w, caption: w.t("papers-title"), columns, rows };
+    let link = |n: u32| format!("/papers?page={n}");
+    page(ListPage {
+        pages: Pages { w, previous: asked.page.checked_sub(1).map(link), next: has_more.then(|| link(asked.page + 1)) },
+        empty: Empty { sentence: w.t("papers-empty"), act: None },
+        table: (!table.rows.is_empty()).then_some(table),
+        frame: who.frame().at(Place::Papers),
+    })
+}
+
+#[derive(Template)]
+#[template(path = "papers/show.html")]
+struct ShowPage {
+    frame: Frame,
+    form: Form,
+    number: String,
+    title: String,
+    verdict: Verdict,
+    facts: Vec<(String, String)>,
+    events: Vec<String>,
+    base: String,
+    job_href: String,
+    may_withdraw: bool,
+}
+
+/// How a paper stands, as a verdict block.
+pub fn verdict(w: &crate::words::Words, standing: Standing, number: &str) -> Verdict {
+    let tone = match standing {
+        Standing::Valid => Tone::Met,
+        Standing::Withdrawn => Tone::Stop,
+        _ => Tone::Copper,
+    };
+    Verdict {
+        tone,
+        mark: mark(standing),
+        title: w.t(format!("standing-{}", standing.as_str())),
+        sentences: vec![w.tv(&format!("standing-{}-says", standing.as_str()), &[("number", number.into())])],
+    }
+}
+
+fn show_page(who: &Visitor, found: &Found, form: Form) -> ShowPage {
+    let w = who.frame().w;
+    let Found { paper, content, events, standing } = found;
+    let fact = |key: &str, value: String| (w.t(key), value);
+    let event = |event: &PaperEvent| {
+        let kind = w.t(format!("paper-event-{}", event.kind));
+        let when = w.short_date_time(who.zone.local(event.at));
+        let name = event.person_name.as_str();
+        let reason = event.reason.as_str();
+        w.tv(
+            "register-event-line",
+            &[("kind", kind.into()), ("name", name.into()), ("when", when.into()), ("reason", reason.into())],
+        )
+    };
+    let is_over = matches!(standing, Standing::Withdrawn | Standing::Superseded);
+    ShowPage {
+        title: w.t(format!("certificate-kind-{}", paper.kind)),
+        verdict: verdict(&w, *standing, &paper.number),
+        facts: vec![
+            fact(
+                "register-vehicle",
+                format!("{} {}, {}", content.vehicle.make, content.vehicle.model, content.vehicle.plate),
+            ),
+            fact("register-vin", content.vehicle.vin.clone()),
+            fact("register-issued", w.short_date_time(who.zone.local(paper.issued_at))),
+            fact("register-signed-by", content.signatory.name.clone()),
+            fact("register-code", paper.code.clone()),
+            fact("register-key", content.check.key_fingerprint.clone()),
+        ],
+        events: events.iter().map(event).collect(),
+        base: path::paper(paper.id),
+        job_href: path::job_papers(paper.job_id),
+        may_withdraw: !is_over && who.actor.signatory.is_some(),
+        number: paper.number.clone(),
+        frame: who.frame().at(Place::Papers),
+        form,
+    }
+}
+
+async fn found(app: &App, who: &Visitor, id: PaperId) -> Result<Found, Error> {
+    app.shop.find_paper(who.branch.id, id).await?.ok_or(Error::NotFound)
+}
+
+/// `GET /papers/{id}`.
+pub async fn show(State(app): State<App>, who: Visitor, Path(id): Path<PaperId>) -> Answer {
+    let found = found(&app, &who, id).await?;
+    page(show_page(&who, &found, Form::blank()))
+}
+
+/// `GET /papers/{id}/pdf`: as it was issued.
+pub async fn show_pdf(State(app): State<App>, who: Visitor, Path(id): Path<PaperId>) -> Answer {
+    let found = found(&app, &who, id).await?;
+    let bytes = app.shop.issued_pdf(&found.paper).await?;
+    Ok(pdf(&found.paper.number, bytes))
+}
+
+/// `GET /papers/{id}/signed`: the signed content as a JSON file.
+pub async fn show_signed(State(app): State<App>, who: Visitor, Path(id): Path<PaperId>) -> Answer {
+    let found = found(&app, &who, id).await?;
+    let mut con = app.read().await?;
+    let sealed = app.shop.envelope(&mut con, &found.paper).await?;
+    let headers = [
+        (header::CONTENT_TYPE, "application/json; charset=utf-8".to_owned()),
+        (header::CONTENT_DISPOSITION, format!("attachment; filename=\"{}.json\"", found.paper.number)),
+        (header::CACHE_CONTROL, "no-store".to_owned()),
+    ];
+    Ok((headers, sealed.to_json()).into_response())
+}
+
+/// `POST /papers/{id}/withdrawal`: taken back, with a reason and the signatory's secret.
+pub async fn withdraw(State(app): State<App>, who: Visitor, Path(id): Path<PaperId>, typed: Typed) -> Answer {
+    let found = found(&app, &who, id).await?;
+    let mut form = Form::from(typed).scoped("withdrawal");
+    let reason = form.text("reason", 400);
+    let password = form.secret("password", 1, 4096);
+    let (Some(()), Some(reason), Some(password)) = (form.sound(), reason, password) else {
+        return retry(show_page(&who, &found, form));
+    };
+    let done = match app.shop.prove(who.person.id, &password, &who.from.address).await {
+        Ok(()) => app.shop.withdraw_certificate(&who.actor, form.key(), id, reason).await,
+        Err(refusal) => Err(refusal),
+    };
+    match done {
+        Ok(()) => see_other(path::paper(id)),
+        Err(Refusal::Field { field, why }) => {
+            let field = if field == "current_password" { "password" } else { field };
+            form.fail(field, Wrong::Rule(why, Vec::new()));
+            retry(show_page(&who, &found, form))
+        }
+        Err(refusal) => Err(refusal.into()),
+    }
+}
+
+/// `GET /papers/standing`: the signed, dated list of how every paper stands, for readers who cannot ask.
+pub async fn standing(State(app): State<App>, who: Visitor) -> Answer {
+    let sealed = app.shop.standing_list(who.branch.id).await?;
+    let headers = [
+        (header::CONTENT_TYPE, "application/json; charset=utf-8"),
+        (header::CONTENT_DISPOSITION, "attachment; filename=\"standing.json\""),
+        (header::CACHE_CONTROL, "no-store"),
+    ];
+    Ok((headers, sealed.to_json()).into_response())
+}

@@ -1,0 +1,80 @@
+//! Anybody may ask how a paper stands: number, kind, date, shop, make, the last four of the VIN; never personal data.
+
+use askama::Template;
+use axum::extract::{Path, Query, State};
+use axum::http::{HeaderValue, StatusCode, header};
+use serde::Deserialize;
+
+use crate::shop::issue::Found;
+use crate::web::app::App;
+use crate::web::kit::{self, Verdict};
+use crate::web::page::{Frame, page_with, see_other};
+use crate::web::papers::verdict;
+use crate::web::{Answer, path};
+
+/// A code typed into the form.
+#[derive(Debug, Deserialize)]
+pub struct Asked {
+    #[serde(default)]
+    code: String,
+}
+
+#[derive(Template)]
+#[template(path = "verify.html")]
+struct VerifyPage {
+    frame: Frame,
+    typed: String,
+    verdict: Option<Verdict>,
+    facts: Vec<(String, String)>,
+    is_unknown: bool,
+    is_demonstration: bool,
+}
+
+/// `GET /verify`: a form for the code, or on to its answer.
+pub async fn ask(State(app): State<App>, Query(asked): Query<Asked>) -> Answer {
+    let code = asked.code.trim();
+    if !code.is_empty() {
+        return see_other(path::verify(code));
+    }
+    answer(&app, StatusCode::OK, String::new(), None)
+}
+
+/// `GET /verify/{code}`: how the paper with this code stands.
+pub async fn show(State(app): State<App>, Path(code): Path<String>) -> Answer {
+    let found = app.shop.find_by_code(&code).await?;
+    let status = if found.is_some() { StatusCode::OK } else { StatusCode::NOT_FOUND };
+    answer(&app, status, code, found.as_ref())
+}
+
+fn answer(app: &App, status: StatusCode, typed: String, found: Option<&Found>) -> Answer {
+    let frame = app.frame();
+    let w = frame.w;
+    let fact = |key: &str, value: String| (w.t(key), value);
+    let facts = found.map(|found| {
+        let content = &found.content;
+        let vin = content.vehicle.vin.as_str();
+        let last_4 = vin.char_indices().rev().nth(3).map_or(vin, |(at, _)| &vin[at..]);
+        vec![
+            fact("register-number", content.number.clone()),
+            fact("register-kind", w.t(format!("certificate-kind-{}", found.paper.kind))),
+            fact("register-issued", w.date(content.issued_on)),
+            fact("register-shop", content.shop.name.clone()),
+            fact("register-make", content.vehicle.make.clone()),
+            fact("register-vin-last-4", last_4.to_owned()),
+            fact("register-key", content.check.key_fingerprint.clone()),
+        ]
+    });
+    let page = VerifyPage {
+        verdict: found.map(|found| verdict(&w, found.standing, &found.paper.number)),
+        is_demonstration: found.is_some_and(|found| found.content.is_demonstration),
+        is_unknown: found.is_none() && !typed.is_empty(),
+        facts: facts.unwrap_or_default(),
+        frame,
+        typed,
+    };
+    let mut response = page_with(status, page)?;
+    let headers = response.headers_mut();
+    headers.insert(header::REFERRER_POLICY, HeaderValue::from_static("no-referrer"));
+    headers.insert("x-robots-tag", HeaderValue::from_static("noindex"));
+    Ok(response)
+}

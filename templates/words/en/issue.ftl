@@ -1,0 +1,106 @@
+# Issuing papers: what goes into their content, the register, verifying.
+
+# -- into the content of papers --
+issue-test-joints = Leak, { $section }, { $method } on { $n } joints
+issue-test-decay = Leak, { $section }, pressure decay { $minutes }
+issue-test-co = CO on { $fuel }, idle / raised idle
+issue-test-lambda = Lambda on { $fuel }, raised idle
+issue-test-shut-off = Shut-off, ignition off / engine stalled
+issue-test-fill-stop = Fill stop
+issue-at-idle = idle
+issue-at-raised-idle = raised idle
+issue-ignition-off = ignition off
+issue-engine-stalled = engine stalled
+issue-fuel-petrol = petrol
+issue-fuel-lpg = LPG
+issue-fuel-cng = CNG
+issue-limit-of-maker = the vehicle maker's value
+issue-shop-limit = shop limit: { $source }
+issue-to-be-confirmed = { $source } (to be confirmed with your authority)
+issue-nozzles = nozzles { $sizes } mm
+issue-covers-all-proofs = all proofs asked for by these rules
+issue-change-fuel = Fuel: petrol and { $fuel }
+issue-change-petrol = Fuel: petrol only
+issue-authority-test = The authority's own test of the fitting, where national law asks for one
+issue-caution-lpg = Local code and licensed practice prevail. LPG is heavier than air; do not leave the vehicle over a pit or drain when gas is smelt.
+issue-caution-cng = Local code and licensed practice prevail. Natural gas is lighter than air; ventilate high when gas is smelt.
+issue-test-record = Test record
+issue-methods = leak-joints 1, leak-decay 1, exhaust-idle 1, function 1
+issue-tested-system = Gas system as fitted
+issue-coolant-on = Coolant on { $fuel }
+issue-emergency-number = 112, or the local emergency number
+
+# -- the papers of a job --
+signing-password = Your password
+    .hint = Signing asks for it each time.
+signing-supersedes_reason = Why it is replaced
+    .hint = Printed on the new paper, which names the old one.
+refused-proofs-missing = Something is still missing; the list above leads to each.
+refused-issued-already = This job has a certificate. Replace it, or withdraw it first.
+refused-signatory-only = Only a signatory whose authorisation is in date may do this.
+refused-licence-expired = The shop's licence has run out; a manager enters the new date in Office.
+refused-name-beyond-fonts = The name has letters the papers cannot print. Enter a spelling in Latin letters with the customer.
+refused-paper-ended = This paper was withdrawn or superseded already.
+
+register-preview = Preview of the certificate
+register-test-record = Test record
+register-owner-sheet = Owner's sheet
+register-issued-papers = Issued
+register-held-back = What holds the certificate back
+register-issue = Issue the certificate
+    .lead = It takes the next number, is frozen as it stands, and is signed with your name. It cannot be edited afterwards.
+register-sign-and-issue = Sign and issue
+register-waits-for-signatory = Everything asked for is there. A signatory issues the certificate.
+register-replace = Replace
+register-sign-and-replace = Sign and replace
+
+# -- the register --
+papers-title = Papers
+papers-empty = No certificate was issued yet. One is issued from the hand-over of a job.
+papers-standing-list = Signed list of how all papers stand
+register-number = Number
+register-kind = Kind
+register-vehicle = Vehicle
+register-vin = VIN
+register-issued = Issued
+register-stands = Stands
+register-signed-by = Signed by
+register-code = Code
+register-key = Key
+register-shop = Shop
+register-make = Make
+register-vin-last-4 = Last four of the VIN
+register-open-pdf = Open the paper
+register-signed-file = Signed file
+register-to-job = To its job
+register-events = What became of it
+register-event-line = { $kind } by { $name }, { $when }: { $reason }
+register-withdraw = Withdraw
+withdrawal-reason = Why it is withdrawn
+    .hint = Shown to nobody outside; the number answers "withdrawn".
+withdrawal-password = Your password
+
+certificate-kind-conversion = Certificate of conversion
+certificate-kind-inspection = Inspection certificate
+certificate-kind-removal = Certificate of removal
+certificate-kind-container = Container certificate
+certificate-kind-cylinder = Cylinder certificate
+
+standing-valid = Valid
+standing-valid-says = { $number } stands as it was issued.
+standing-superseded = Superseded
+standing-superseded-says = A later paper stands in the place of { $number }.
+standing-withdrawn = Withdrawn
+standing-withdrawn-says = The shop took { $number } back. It certifies nothing.
+standing-under-review = Under review
+standing-under-review-says = The shop looks again at what { $number } rests on.
+standing-duty-passed = Valid, a duty has passed
+standing-duty-passed-says = { $number } stands as it was issued, but a check it names is overdue.
+
+verify-title = Check a paper
+verify-lead = Type the code printed at the foot of the paper.
+verify-code = Code
+verify-ask = Check
+verify-unknown = No paper has this code here. Compare it with the print; 0 and O, 1 and I count as one.
+verify-compare = Compare number, date and VIN with the paper in your hand. If they differ, the paper is not this one.
+verify-demonstration = DEMONSTRATION: this paper proves nothing.
