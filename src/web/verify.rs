@@ -7,7 +7,7 @@ use serde::Deserialize;
 
 use crate::shop::issue::Found;
 use crate::web::app::App;
-use crate::web::kit::{self, Verdict};
+use crate::web::kit::{self, Mark, Verdict};
 use crate::web::page::{Frame, page_with, see_other};
 use crate::web::papers::verdict;
 use crate::web::{Answer, path};
@@ -26,7 +26,8 @@ struct VerifyPage {
     typed: String,
     verdict: Option<Verdict>,
     facts: Vec<(String, String)>,
-    is_unknown: bool,
+    /// A code was typed that no paper has.
+    unknown: Option<Mark>,
     is_demonstration: bool,
 }
 
@@ -67,7 +68,7 @@ fn answer(app: &App, status: StatusCode, typed: String, found: Option<&Found>) -
     let page = VerifyPage {
         verdict: found.map(|found| verdict(&w, found.standing, &found.paper.number)),
         is_demonstration: found.is_some_and(|found| found.content.is_demonstration),
-        is_unknown: found.is_none() && !typed.is_empty(),
+        unknown: (found.is_none() && !typed.is_empty()).then_some(Mark::Stops),
         facts: facts.unwrap_or_default(),
         frame,
         typed,

@@ -13,6 +13,5 @@ mod people;
 mod serve;
 mod sign_in;
 mod store;
-mod papers;
 mod support;
 mod words;

@@ -117,9 +117,10 @@ pub async fn create(State(app): State<App>, who: Visitor, Path(id): Path<JobId>,
 
 async fn refused(app: &App, job: JobPage, mut form: Form, refusal: Refusal) -> Answer {
     match refusal {
-        Refusal::Field { field: "current_password", why } => form.fail("password", Wrong::Rule(why, Vec::new())),
-        Refusal::Field { field, why } => form.fail(field, Wrong::Rule(why, Vec::new())),
-        Refusal::MayNot(why) | Refusal::Ended(why) => form.fail("password", Wrong::Rule(why, Vec::new())),
+        Refusal::Field { field, why } if field != "current_password" => form.fail(field, Wrong::Rule(why, Vec::new())),
+        Refusal::Field { why, .. } | Refusal::MayNot(why) | Refusal::Ended(why) => {
+            form.fail("password", Wrong::Rule(why, Vec::new()));
+        }
         // The list of open proofs on the page says which.
         Refusal::Missing(_) => form.fail("password", Wrong::Rule("refused-proofs-missing", Vec::new())),
         other => return Err(other.into()),
