@@ -1,0 +1,83 @@
+//! The sums behind the invented sizing sheets: reckoned, not written down.
+
+use serde_json::{Value, json};
+
+use crate::calc::container::{Container, Stowage, container as reckon_container, stow};
+use crate::calc::nozzle::{Sizing, Verdict, size};
+use crate::model::evidence::{ContainerSizing, NozzleSizing, NozzleVerdict};
+use crate::shop::Refusal;
+
+/// The nozzle of the usual invented car.
+pub const CHOSEN_MM: f64 = 2.5;
+
+fn broken(error: impl std::fmt::Display) -> Refusal {
+    Refusal::Broken(error.to_string())
+}
+
+fn json_of(value: &impl serde::Serialize) -> Result<Value, Refusal> {
+    serde_json::to_value(value).map_err(broken)
+}
+
+/// The nozzle sheet of the usual invented car: 82 kW at 6 000 /min, four engine cylinders.
+pub fn nozzle() -> Result<NozzleSizing, Refusal> {
+    nozzle_of(82.0, 6_000.0, 4)
+}
+
+/// The nozzle sheet of an engine.
+pub fn nozzle_of(rated_power_kw: f64, rated_rpm: f64, engine_cylinders: u32) -> Result<NozzleSizing, Refusal> {
+    let sizes_mm: Vec<f64> = (15..=30).map(|tenths| f64::from(tenths) / 10.0).collect();
+    let inputs = json!({
+        "fuel": { "propane": 0.6, "n_butane": 0.4 },
+        "rated_power_kw": rated_power_kw, "rated_rpm": rated_rpm, "engine_cylinders": engine_cylinders,
+        "brake_efficiency": 0.28, "manifold_kpa": 97.0, "supply_over_manifold_kpa": 115.0,
+        "gas_temperature_c": 50.0, "dead_time_ms": 1.0, "max_duty": 0.9, "discharge_coefficient": 0.65,
+        "sizes_mm": sizes_mm, "idle_rpm": 780.0, "idle_fuel_power_kw": 7.0,
+        "idle_manifold_kpa": 35.0, "min_pulse_ms": 2.5,
+    });
+    let sizing: Sizing = serde_json::from_value(inputs).map_err(broken)?;
+    let sized = size(&sizing).map_err(broken)?;
+    Ok(NozzleSizing {
+        inputs: json_of(&sizing)?,
+        results: json_of(&sized)?,
+        origins: json!({ "rated_power_kw": "vehicle", "rated_rpm": "vehicle", "engine_cylinders": "vehicle" }),
+        needed_mm: sized.diameter_mm,
+        chosen_mm: sized.chosen_mm,
+        verdict: match sized.verdict {
+            Verdict::Fits => NozzleVerdict::Fits,
+            Verdict::TooSmall => NozzleVerdict::TooSmall,
+            Verdict::TooLarge => NozzleVerdict::TooLarge,
+            Verdict::NoneFits => NozzleVerdict::NoneFits,
+        },
+        program_version: env!("CARGO_PKG_VERSION").to_owned(),
+    })
+}
+
+/// The container sheet of the usual invented car: 54 L, filled to 80 % at 15 C.
+pub fn container() -> Result<ContainerSizing, Refusal> {
+    let inputs = json!({
+        "composition": { "propane": 0.6, "n_butane": 0.4 },
+        "gross_volume_l": 54.0, "fill_fraction": 0.8, "temperature_c": 15.0,
+    });
+    let asked: Container = serde_json::from_value(inputs).map_err(broken)?;
+    let contents = reckon_container(&asked).map_err(broken)?;
+    let stowage = Stowage {
+        container_mass_kg: 29.0,
+        parts_mass_kg: 9.0,
+        consumption_l_per_100km: 9.6,
+        left_behind_share: 0.03,
+        axle_reserve_kg: Some(180.0),
+    };
+    let stowed = stow(&contents, &stowage).map_err(broken)?;
+    let full_c = contents.liquid_full_temperature_c.ok_or_else(|| broken("no liquid-full temperature"))?;
+    Ok(ContainerSizing {
+        inputs: json!({ "container": json_of(&asked)?, "stowage": json_of(&stowage)? }),
+        results: json!({ "contents": json_of(&contents)?, "stowed": json_of(&stowed)? }),
+        origins: json!({ "fill_fraction": "UN R67", "temperature_c": "shop" }),
+        gross_volume_l: asked.gross_volume_l,
+        liquid_l: contents.liquid_l,
+        liquid_full_temperature_c: full_c,
+        added_mass_kg: Some(stowed.added_mass_kg),
+        is_within_axle_reserve: stowed.reserve_left_kg.map(|left| left >= 0.0),
+        program_version: env!("CARGO_PKG_VERSION").to_owned(),
+    })
+}
