@@ -75,7 +75,9 @@ impl Kind {
 
     /// The kind with this media type.
     pub fn from_media_type(media_type: &str) -> Option<Self> {
-        [Self::Jpeg, Self::Png, Self::WebP, Self::Heic, Self::Pdf].into_iter().find(|one| one.media_type() == media_type)
+        [Self::Jpeg, Self::Png, Self::WebP, Self::Heic, Self::Pdf]
+            .into_iter()
+            .find(|one| one.media_type() == media_type)
     }
 
     /// Its media type.

@@ -7,10 +7,13 @@
 use sqlx::Transaction;
 use sqlx::pool::PoolConnection;
 
+pub mod attachments;
 pub mod audit;
 pub mod branches;
 pub mod duties;
 pub mod evidence;
+pub mod findings;
+pub mod instruments;
 pub mod job_files;
 pub mod jobs;
 pub mod links;
@@ -19,6 +22,8 @@ mod open;
 pub mod outbox;
 pub mod parts;
 pub mod people;
+pub mod rule_books;
+pub mod rule_files;
 pub mod sends;
 pub mod sessions;
 pub mod settings;

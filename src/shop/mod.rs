@@ -18,13 +18,17 @@ use crate::model::deed::Deed;
 use crate::model::person::Actor;
 
 pub mod duties;
+pub mod attachments;
 pub mod evidence;
+pub mod findings;
+pub mod instruments;
 pub mod jobs;
 pub mod outbox;
 pub mod owner;
 pub mod parts;
 pub mod people;
 mod refusal;
+pub mod rule_files;
 mod secret;
 pub mod sign_in;
 pub mod waivers;
