@@ -32,6 +32,8 @@ pub struct Sent {
     pub name: String,
     /// Its bytes.
     pub content: Vec<u8>,
+    /// When it was taken, as a page says that made the picture smaller before it sent it; empty otherwise.
+    pub taken_at: String,
 }
 
 /// A file fit to be kept.
@@ -73,7 +75,7 @@ pub enum Unfit {
 /// # Errors
 /// [`Unfit`] says why it is not kept.
 pub fn prepare(sent: Sent, takes: Takes) -> Result<Ready, Unfit> {
-    let Sent { name, content } = sent;
+    let Sent { name, content, taken_at } = sent;
     if content.is_empty() {
         return Err(Unfit::Empty);
     }
@@ -88,7 +90,8 @@ pub fn prepare(sent: Sent, takes: Takes) -> Result<Ready, Unfit> {
         Kind::Pdf => photo::Drawn { content, kind, size: None, captured: None },
     };
     let sha256 = sha256_of(&made.content);
-    Ok(Ready { name, sha256, content: made.content, kind: made.kind, size: made.size, captured: made.captured })
+    let captured = made.captured.or_else(|| exif::told(&taken_at));
+    Ok(Ready { name, sha256, content: made.content, kind: made.kind, size: made.size, captured })
 }
 
 /// SHA-256 in hexadecimal.

@@ -95,6 +95,11 @@ pub(super) fn captured(tiff: &[u8]) -> Option<Captured> {
     Some(Captured { local: read_local(text)?, offset })
 }
 
+/// When a page says that a picture was taken, "2026-05-12T09:00:00": the numbers stand where a camera writes them.
+pub(super) fn told(text: &str) -> Option<Captured> {
+    read_local(text).map(|local| Captured { local, offset: None })
+}
+
 /// Wipes out where the picture was taken, in every TIFF block of a file, without moving a byte.
 pub(super) fn wipe_places(content: &mut [u8]) {
     let mut from = 0;
