@@ -164,7 +164,7 @@ impl Shop {
                 return Err(Refusal::Field { field: "checked_at", why: "wrong-future" });
             }
             if !new.has_passed && new.note.trim().is_empty() {
-                return Err(Refusal::Field { field: "note", why: "wrong-empty" });
+                return Err(Refusal::Field { field: "check_note", why: "instrument-say-what-is-wrong" });
             }
             let NewCheck { checked_at, has_passed, as_found_error, note } = new;
             let text = note.clone();

@@ -12,6 +12,7 @@ use crate::attachments::{Kind, MOST_PIXELS, Sent, Takes, Unfit, from_data_url};
 use crate::db;
 use crate::model::ids::AttachmentId;
 use crate::shop::attachments::Sorted;
+use crate::words::Words;
 
 /// A file does nothing of its own, wherever it is opened.
 const POLICY: &str = "default-src 'none'; sandbox; frame-ancestors 'none'";
@@ -84,14 +85,13 @@ pub fn sent_signature(form: &mut Form, name: &str) -> Option<Sent> {
 }
 
 /// Notes beside the field what was not kept, and why: a sentence for each file.
-pub fn note_unfit(form: &mut Form, name: &str, takes: Takes, sorted: &Sorted) {
+pub fn note_unfit(form: &mut Form, w: &Words, name: &str, takes: Takes, sorted: &Sorted) {
     let mut sentences = sorted.unfit.iter().map(|(file, unfit)| wrong(file, *unfit, takes));
     let Some(first) = sentences.next() else { return };
     if sorted.unfit.len() == 1 {
         return form.fail(name, first);
     }
-    let w = crate::words::Words::default();
-    let all: Vec<String> = std::iter::once(first).chain(sentences).map(|wrong| wrong.say(&w)).collect();
+    let all: Vec<String> = std::iter::once(first).chain(sentences).map(|wrong| wrong.say(w)).collect();
     form.fail(name, Wrong::Rule("wrong-files", vec![("sentences", all.join(". ").into())]));
 }
 

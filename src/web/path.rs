@@ -2,7 +2,7 @@
 
 use std::fmt::Display;
 
-use crate::model::ids::{CustomerId, InstrumentId, JobId, VehicleId};
+use crate::model::ids::{AttachmentId, CustomerId, FindingId, InstrumentId, JobId, VehicleId};
 use crate::model::stage::Stage;
 
 /// The first start.
@@ -15,6 +15,10 @@ pub const ACCOUNT: &str = "/account";
 pub const LOG: &str = "/office/log";
 /// People of the branch.
 pub const PEOPLE: &str = "/office/people";
+/// Instruments.
+pub const INSTRUMENTS: &str = "/instruments";
+/// Rule sets in force.
+pub const RULES: &str = "/office/rules";
 /// The shop block.
 pub const SHOP: &str = "/office/shop";
 
@@ -90,6 +94,26 @@ pub fn job_ending(id: JobId) -> String {
 /// The form that lets one proof of a job pass.
 pub fn job_waiver(id: JobId, proof: &str) -> String {
     format!("/jobs/{id}/waivers/{proof}")
+}
+
+/// The slot of a job's files.
+pub fn job_photo_slot(id: JobId, slot: &str) -> String {
+    format!("{}/{slot}", job_photos(id))
+}
+
+/// Findings of an instrument.
+pub fn instrument_findings(id: InstrumentId) -> String {
+    format!("{}/findings", instrument(id))
+}
+
+/// A finding.
+pub fn finding(id: FindingId) -> String {
+    format!("/findings/{id}")
+}
+
+/// A kept file.
+pub fn attachment(id: AttachmentId) -> String {
+    format!("/attachments/{id}")
 }
 
 /// A place in this house, taken from outside: a path that begins with one slash and goes nowhere else.

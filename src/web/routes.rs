@@ -11,6 +11,8 @@ use super::app::App;
 use super::job::ArrivalForm;
 use super::visitor::{Gate, May, gate};
 use super::{Error, account, assets, health, job, office, security, set_up, sign_in};
+use super::visitor::{May, gate};
+use super::{Error, assets, attachments, findings, health, instruments, job, photos, rule_sets, security};
 use crate::model::person::Role;
 use May::{Anybody, Roles, SignedIn};
 
@@ -61,6 +63,31 @@ pub fn table() -> Vec<Route> {
         get("/jobs/{id}",                   job::stage::index,          READERS),
         get("/jobs/{id}/stages/{stage}",    job::stage::show,           READERS),
         get("/jobs/{id}/arrival",           job::record::show::<ArrivalForm>,   READERS),
+        get("/jobs/{id}/photos",            photos::list,               READERS),
+        post("/jobs/{id}/photos/{slot}",    photos::create,             BENCH),
+        get("/jobs/{id}/findings",          findings::list,             READERS),
+        post("/jobs/{id}/findings",         findings::create,           BENCH),
+        get("/findings/{id}",               findings::show,             READERS),
+        post("/findings/{id}/decision",     findings::decide,           BENCH),
+        get("/attachments/{id}",            attachments::show,          READERS),
+        get("/instruments",                 instruments::list,          READERS),
+        get("/instruments/new",             instruments::form::new,     BENCH),
+        post("/instruments",                instruments::form::create,  BENCH),
+        get("/instruments/{id}",            instruments::show,          READERS),
+        get("/instruments/{id}/edit",       instruments::form::edit,    BENCH),
+        post("/instruments/{id}",           instruments::form::update,  BENCH),
+        get("/instruments/{id}/certificates/new",   instruments::upkeep::new_certificate,       BENCH),
+        post("/instruments/{id}/certificates",      instruments::upkeep::create_certificate,    BENCH),
+        get("/instruments/{id}/checks/new", instruments::upkeep::new_check,     BENCH),
+        post("/instruments/{id}/checks",    instruments::upkeep::create_check,  BENCH),
+        get("/instruments/{id}/retirement", instruments::upkeep::retirement,    BENCH),
+        post("/instruments/{id}/retirement", instruments::upkeep::retire,       BENCH),
+        get("/instruments/{id}/findings/new", findings::new_of_instrument,      BENCH),
+        post("/instruments/{id}/findings",  findings::create_of_instrument,     BENCH),
+        get("/office/rules",                rule_sets::list,            READERS),
+        get("/office/rules/shop",           rule_sets::own::edit,       MANAGER),
+        post("/office/rules/shop",          rule_sets::own::update,     MANAGER),
+
         post("/jobs/{id}/arrival",          job::record::create::<ArrivalForm>, BENCH),
     ]
 }
