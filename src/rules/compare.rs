@@ -50,16 +50,21 @@ pub fn looser(base: &RuleBook, own: &RuleSet) -> Vec<Looser> {
             found.push(Looser { id: id.to_owned(), base_title: set.title.clone(), base_id: base_id.to_owned() });
         };
         for line in &own.limit {
-            let below = set.limit.iter().find(|one| covers_limit(one, line) && is_looser_limit(one, line));
-            below.into_iter().for_each(|one| note(&line.id, &one.id));
+            if let Some(one) = set.limit.iter().find(|one| covers_limit(one, line) && is_looser_limit(one, line)) {
+                note(&line.id, &one.id);
+            }
         }
         for line in &own.interval {
-            let below = set.interval.iter().find(|one| covers_interval(one, line) && is_looser_interval(one, line));
-            below.into_iter().for_each(|one| note(&line.id, &one.id));
+            if let Some(one) =
+                set.interval.iter().find(|one| covers_interval(one, line) && is_looser_interval(one, line))
+            {
+                note(&line.id, &one.id);
+            }
         }
         for line in &own.proof {
-            let below = set.proof.iter().find(|one| one.id == line.id && is_looser_proof(one, line));
-            below.into_iter().for_each(|one| note(&line.id, &one.id));
+            if let Some(one) = set.proof.iter().find(|one| one.id == line.id && is_looser_proof(one, line)) {
+                note(&line.id, &one.id);
+            }
         }
         // These two are told apart by their id alone, and asked once for each line: the same id again is no stricter ask.
         for line in own.check.iter().filter(|line| set.check.iter().any(|one| one.id == line.id)) {

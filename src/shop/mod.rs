@@ -17,8 +17,8 @@ use crate::db::{self, Con, Database, Writing};
 use crate::model::deed::Deed;
 use crate::model::person::Actor;
 
-pub mod duties;
 pub mod attachments;
+pub mod duties;
 pub mod evidence;
 pub mod findings;
 pub mod instruments;

@@ -1,5 +1,7 @@
 //! Kept files: handed out to whoever may see them, and taken in from the fields of a form.
 
+use std::fmt::Write as _;
+
 use axum::extract::{Path, State};
 use axum::http::{HeaderMap, HeaderName, HeaderValue, header};
 use axum::response::IntoResponse;
@@ -51,7 +53,8 @@ fn disposition(name: &str, kind: Option<Kind>) -> String {
         if byte.is_ascii_alphanumeric() || b"-._~".contains(&byte) {
             out.push(char::from(byte));
         } else {
-            out.push_str(&format!("%{byte:02X}"));
+            // Writing into a String cannot fail.
+            let _ = write!(out, "%{byte:02X}");
         }
         out
     });
