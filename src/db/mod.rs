@@ -7,6 +7,7 @@
 use sqlx::Transaction;
 use sqlx::pool::PoolConnection;
 
+pub mod attachments;
 pub mod audit;
 pub mod bays;
 pub mod bookings;
@@ -14,6 +15,8 @@ pub mod branches;
 pub mod customers;
 pub mod duties;
 pub mod evidence;
+pub mod findings;
+pub mod instruments;
 pub mod job_files;
 pub mod jobs;
 pub mod links;
@@ -25,13 +28,15 @@ pub mod outbox;
 pub mod papers;
 pub mod parts;
 pub mod people;
+pub mod rule_books;
+pub mod rule_files;
 pub mod search;
 pub mod sends;
 pub mod sessions;
 pub mod settings;
+pub mod signing_keys;
 pub mod vehicle_people;
 pub mod vehicles;
-pub mod signing_keys;
 
 pub use open::{CannotOpen, Database};
 

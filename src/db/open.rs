@@ -67,6 +67,7 @@ impl std::error::Error for CannotOpen {}
 pub struct Database {
     writer: Pool<Db>,
     readers: Pool<Db>,
+    folder: PathBuf,
 }
 
 impl Database {
@@ -90,7 +91,13 @@ impl Database {
             .connect_with(options(file).read_only(true))
             .await
             .map_err(broken)?;
-        Ok(Self { writer, readers })
+        let folder = file.parent().map(Path::to_owned).unwrap_or_default();
+        Ok(Self { writer, readers, folder })
+    }
+
+    /// The folder in which the store lies, and kept files beside it.
+    pub fn folder(&self) -> &Path {
+        &self.folder
     }
 
     /// A connection for reading.

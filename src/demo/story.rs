@@ -6,10 +6,10 @@ use time::{Date, Duration, OffsetDateTime};
 
 use crate::clock::Clock;
 use crate::model::evidence::{
-    AfterDrive, Arrival, CheckAnswer, Checklist, CylinderRow, CylinderTable, EngineCalibration, Evidence,
-    Exhaust, ExhaustPoint, FillStopHow, FunctionChecks, HandOver, ItemAnswer, Joint, JointVerdict, LeakJoints, LeakMethod,
-    LevelSensing, LevelSensingKind, NewEvidence, ReceivedHow, Region, Section, Suitability,
-    SuitabilityVerdict, TrimPoint, Trims,
+    AfterDrive, Arrival, CheckAnswer, Checklist, CylinderRow, CylinderTable, EngineCalibration, Evidence, Exhaust,
+    ExhaustPoint, FillStopHow, FunctionChecks, HandOver, ItemAnswer, Joint, JointVerdict, LeakJoints, LeakMethod,
+    LevelSensing, LevelSensingKind, NewEvidence, ReceivedHow, Region, Section, Suitability, SuitabilityVerdict,
+    TrimPoint, Trims,
 };
 use crate::model::ids::{AttachmentId, CustomerId, EvidenceId, InstrumentId, JobId, VehicleId};
 use crate::model::job::{Fuel, JobKind, NewJob, SystemKind};
@@ -92,7 +92,14 @@ pub fn conversion(vehicle: VehicleId, keeper: CustomerId) -> NewJob {
 }
 
 /// A part as the plate shows it.
-pub fn part(category: PartCategory, maker: &str, type_name: &str, mark: &str, serial: &str, fitted_on: Date) -> NewPart {
+pub fn part(
+    category: PartCategory,
+    maker: &str,
+    type_name: &str,
+    mark: &str,
+    serial: &str,
+    fitted_on: Date,
+) -> NewPart {
     NewPart {
         category,
         maker: maker.to_owned(),

@@ -8,7 +8,7 @@ use crate::model::evidence::{ContainerSizing, NozzleSizing, NozzleVerdict};
 use crate::shop::Refusal;
 
 /// The nozzle of the usual invented car.
-pub const CHOSEN_MM: f64 = 2.5;
+pub const CHOSEN_MM: f64 = 2.6;
 
 fn broken(error: impl std::fmt::Display) -> Refusal {
     Refusal::Broken(error.to_string())

@@ -171,4 +171,22 @@ deeds! {
     "booking-changed" BookingChanged on booking: BookingId { changed: Vec<String>, doubled_reason: String }
     /// It was said what became of a booking.
     "booking-answered" BookingAnswered on booking: BookingId { from: BookingState, to: BookingState }
+    /// A file was kept.
+    "file-kept" FileKept on file: AttachmentId { job: Option<JobId>, slot: String, sha256: String }
+    /// A fault was written down.
+    "finding-opened" FindingOpened on finding: FindingId { job: Option<JobId>, instrument: Option<InstrumentId>, source: String, text: String }
+    /// A finding was decided.
+    "finding-decided" FindingDecided on finding: FindingId { job: Option<JobId>, instrument: Option<InstrumentId>, decision: String }
+    /// An instrument was added.
+    "instrument-added" InstrumentAdded on instrument: InstrumentId { code: String }
+    /// What is written down of an instrument was changed.
+    "instrument-changed" InstrumentChanged on instrument: InstrumentId { changed: Vec<String> }
+    /// An instrument was taken out of use, or into use again (no day).
+    "instrument-retired" InstrumentRetired on instrument: InstrumentId { retired_on: Option<Date> }
+    /// A calibration certificate was entered.
+    "instrument-calibrated" InstrumentCalibrated on instrument: InstrumentId { number: String, calibrated_on: Date, due_on: Date }
+    /// An instrument was checked.
+    "instrument-checked" InstrumentChecked on instrument: InstrumentId { has_passed: bool }
+    /// The shop's own rule lines were changed, from a day on.
+    "rules-changed" RulesChanged on branch: BranchId { name: String, sha256: String, from_on: Date }
 }

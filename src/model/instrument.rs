@@ -139,6 +139,28 @@ impl InstrumentRecord {
             .max_by_key(|one| one.calibrated_on)
     }
 
+    /// Whether its calibration covers a day. Foam has an expiry of its own and needs no certificate.
+    pub fn is_in_calibration(&self, on: Date) -> bool {
+        self.instrument.kind == InstrumentKind::Foam || self.certificate_on(on).is_some()
+    }
+
+    /// The last day that any certificate covers.
+    pub fn due_on(&self) -> Option<Date> {
+        self.certificates.iter().map(|one| one.due_on).max()
+    }
+
+    /// The last time before `at` that it was known to be right: a passed check, or a calibration (its day begins at the
+    /// instant that `begins` gives). What was measured from then on is in doubt when it is found wrong at `at`.
+    pub fn last_good(
+        &self,
+        at: OffsetDateTime,
+        begins: impl Fn(Date) -> Option<OffsetDateTime>,
+    ) -> Option<OffsetDateTime> {
+        let checks = self.checks.iter().filter(|one| one.has_passed).map(|one| one.checked_at);
+        let calibrations = self.certificates.iter().filter_map(|one| begins(one.calibrated_on));
+        checks.chain(calibrations).filter(|good| *good < at).max()
+    }
+
     /// Whether a measurement made at `at` (which is the day `on` in the shop) can rest on this instrument.
     ///
     /// `day_of` turns an instant into the shop's day. Foam has an expiry of its own and needs no certificate.
@@ -147,7 +169,7 @@ impl InstrumentRecord {
         if let Some(retired_on) = self.instrument.retired_on.filter(|retired| *retired <= on) {
             return Err(NotTrusted::Retired(retired_on));
         }
-        if self.instrument.kind != InstrumentKind::Foam && self.certificate_on(on).is_none() {
+        if !self.is_in_calibration(on) {
             let ended = self.certificates.iter().map(|one| one.due_on).filter(|due| *due < on).max();
             return Err(NotTrusted::OutOfCalibration(ended));
         }

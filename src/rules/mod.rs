@@ -7,6 +7,7 @@
 mod assess;
 mod book;
 mod calibration;
+mod compare;
 mod fitting;
 mod hand_over;
 mod intake;
@@ -19,6 +20,7 @@ mod set;
 
 pub use assess::assess;
 pub use book::{Limit, RuleBook};
+pub use compare::{Change, Looser, Turn, changes, looser};
 pub use line::{
     Anchor, CheckLine, Count, Deadline, DecisionRule, IntervalLine, LimitLine, Need, ProofLine, Quantity, TopicLine,
     Waive,

@@ -79,6 +79,7 @@ impl Work {
         if db::evidence::count_attachments(self, job.id, &new.attachments).await? != new.attachments.len() {
             return Err(Refusal::Field { field: "attachments", why: "wrong-not-a-choice" });
         }
+        self.open_findings_out_of_date(&new.instruments).await?;
         Ok(db::evidence::insert(self, branch, job.id, new, person, now).await?)
     }
 }

@@ -31,7 +31,7 @@ impl Work {
     pub(super) async fn assessed(&mut self, job: JobId) -> Result<(JobFile, RuleBook, Vec<Proof>), Refusal> {
         let (branch, today) = (self.who.branch, self.today);
         let file = db::job_files::find(self, branch, job).await?.ok_or(Refusal::Gone)?;
-        let book = RuleBook::shipped().map_err(|bad| Refusal::Broken(bad.to_string()))?;
+        let book = db::rule_books::book_on(self, branch, today).await?;
         let zone = self.zone(branch).await?;
         let proofs = rules::assess(&file, &book, today, &|at| zone.day_of(at));
         Ok((file, book, proofs))

@@ -2,7 +2,7 @@
 
 use std::fmt::Display;
 
-use crate::model::ids::{CustomerId, InstrumentId, JobId, PaperId, VehicleId};
+use crate::model::ids::{AttachmentId, CustomerId, FindingId, InstrumentId, JobId, PaperId, VehicleId};
 use crate::model::stage::Stage;
 
 /// The first start.
@@ -17,6 +17,10 @@ pub const ACCOUNT: &str = "/account";
 pub const LOG: &str = "/office/log";
 /// People of the branch.
 pub const PEOPLE: &str = "/office/people";
+/// Instruments.
+pub const INSTRUMENTS: &str = "/instruments";
+/// Rule sets in force.
+pub const RULES: &str = "/office/rules";
 /// The shop block.
 pub const SHOP: &str = "/office/shop";
 
@@ -103,6 +107,26 @@ pub fn paper(id: PaperId) -> String {
 pub fn verify(code: &str) -> String {
     let code: String = form_urlencoded::byte_serialize(code.as_bytes()).collect();
     format!("/verify/{}", code.replace('+', "%20"))
+}
+
+/// The slot of a job's files.
+pub fn job_photo_slot(id: JobId, slot: &str) -> String {
+    format!("{}/{slot}", job_photos(id))
+}
+
+/// Findings of an instrument.
+pub fn instrument_findings(id: InstrumentId) -> String {
+    format!("{}/findings", instrument(id))
+}
+
+/// A finding.
+pub fn finding(id: FindingId) -> String {
+    format!("/findings/{id}")
+}
+
+/// A kept file.
+pub fn attachment(id: AttachmentId) -> String {
+    format!("/attachments/{id}")
 }
 
 /// A place in this house, taken from outside: a path that begins with one slash and goes nowhere else.

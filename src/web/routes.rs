@@ -10,7 +10,23 @@ use axum::routing::{self, MethodRouter};
 use super::app::App;
 use super::job::ArrivalForm;
 use super::visitor::{Gate, May, gate};
-use super::{Error, account, assets, health, job, office, papers, security, set_up, sign_in, verify};
+// One line a room: two hands that add rooms at once do not meet.
+use super::Error;
+use super::account;
+use super::assets;
+use super::attachments;
+use super::findings;
+use super::health;
+use super::instruments;
+use super::job;
+use super::office;
+use super::papers;
+use super::photos;
+use super::rule_sets;
+use super::security;
+use super::set_up;
+use super::sign_in;
+use super::verify;
 use crate::model::person::Role;
 use May::{Anybody, Roles, SignedIn};
 
@@ -77,6 +93,31 @@ pub fn table() -> Vec<Route> {
         post("/papers/{id}/withdrawal",     papers::withdraw,           May::Signatory),
         get("/verify",                      verify::ask,                Anybody),
         get("/verify/{code}",               verify::show,               Anybody),
+        get("/jobs/{id}/photos",            photos::list,               READERS),
+        post("/jobs/{id}/photos/{slot}",    photos::create,             BENCH),
+        get("/jobs/{id}/findings",          findings::list,             READERS),
+        post("/jobs/{id}/findings",         findings::create,           BENCH),
+        get("/findings/{id}",               findings::show,             READERS),
+        post("/findings/{id}/decision",     findings::decide,           BENCH),
+        get("/attachments/{id}",            attachments::show,          READERS),
+        get("/instruments",                 instruments::list,          READERS),
+        get("/instruments/new",             instruments::form::new,     BENCH),
+        post("/instruments",                instruments::form::create,  BENCH),
+        get("/instruments/{id}",            instruments::show,          READERS),
+        get("/instruments/{id}/edit",       instruments::form::edit,    BENCH),
+        post("/instruments/{id}",           instruments::form::update,  BENCH),
+        get("/instruments/{id}/certificates/new",   instruments::upkeep::new_certificate,       BENCH),
+        post("/instruments/{id}/certificates",      instruments::upkeep::create_certificate,    BENCH),
+        get("/instruments/{id}/checks/new", instruments::upkeep::new_check,     BENCH),
+        post("/instruments/{id}/checks",    instruments::upkeep::create_check,  BENCH),
+        get("/instruments/{id}/retirement", instruments::upkeep::retirement,    BENCH),
+        post("/instruments/{id}/retirement", instruments::upkeep::retire,       BENCH),
+        get("/instruments/{id}/findings/new", findings::new_of_instrument,      BENCH),
+        post("/instruments/{id}/findings",  findings::create_of_instrument,     BENCH),
+        get("/office/rules",                rule_sets::list,            READERS),
+        get("/office/rules/shop",           rule_sets::own::edit,       MANAGER),
+        post("/office/rules/shop",          rule_sets::own::update,     MANAGER),
+
         post("/jobs/{id}/arrival",          job::record::create::<ArrivalForm>, BENCH),
     ]
 }

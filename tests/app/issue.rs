@@ -146,7 +146,8 @@ async fn many_issues_at_once_leave_no_gap_and_no_double() {
     let open = TestShop::open().await;
     let vera = open.actor(open.vera).await;
     let told = open.told().await;
-    let tries = (0..12).map(|_| open.shop.issue_certificate(&vera, Some(Uuid::now_v7()), told.job, NewIssue::default()));
+    let tries =
+        (0..12).map(|_| open.shop.issue_certificate(&vera, Some(Uuid::now_v7()), told.job, NewIssue::default()));
     let outcomes = futures_of(tries).await;
     assert_eq!(outcomes.iter().filter(|outcome| outcome.is_ok()).count(), 1);
     let mut con = open.shop.db.read().await.unwrap();

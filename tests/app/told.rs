@@ -1,5 +1,6 @@
 //! A conversion told by deeds, for tests that begin where it ends.
 
+use fuelwright::attachments::{Sent, Takes};
 use fuelwright::demo::story::{Story, car, conversion};
 use fuelwright::model::customer::{NewCustomer, ReminderBasis};
 use fuelwright::model::ids::{AttachmentId, InstrumentId, JobId};
@@ -8,7 +9,6 @@ use fuelwright::model::person::Actor;
 use fuelwright::model::vehicle::VehicleRole;
 use fuelwright::shop::attachments::FilePlace;
 use fuelwright::shop::instruments::{NewCertificate, NewCheck};
-use fuelwright::attachments::{Sent, Takes};
 use time::Duration;
 use time::macros::date;
 
@@ -72,10 +72,11 @@ impl TestShop {
             expanded_uncertainty: Some(0.04),
             coverage_factor: Some(2.0),
             attachment_id: None,
+            found_wrong: String::new(),
         };
         self.shop.record_certificate(jon, None, id, certificate).await.unwrap();
         let check =
-            NewCheck { checked_at: None, has_passed: true, as_found_error: None, suspect_from: None, note: String::new() };
+            NewCheck { checked_at: self.clock.now(), has_passed: true, as_found_error: None, note: String::new() };
         self.shop.record_check(jon, None, id, check).await.unwrap();
         id
     }
@@ -83,8 +84,7 @@ impl TestShop {
     /// A photo in a slot of a job.
     pub async fn photo(&self, who: &Actor, job: JobId, slot: &str) -> AttachmentId {
         let sent = vec![Sent { name: format!("{slot}.png"), content: pixel(), taken_at: String::new() }];
-        let sorted =
-            self.shop.keep_files(who, None, FilePlace::of_job(job, slot), Takes::Photos, sent).await.unwrap();
+        let sorted = self.shop.keep_files(who, None, FilePlace::of_job(job, slot), Takes::Photos, sent).await.unwrap();
         assert!(sorted.unfit.is_empty(), "{:?}", sorted.unfit);
         sorted.kept[0]
     }

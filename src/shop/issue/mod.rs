@@ -411,7 +411,7 @@ impl Loaded {
         let (file, history) = db::job_files::find_with_history(con, who.branch, job).await?.ok_or(Refusal::Gone)?;
         let branch = db::branches::find(con, who.branch).await?.ok_or(Refusal::Gone)?;
         let zone = Zone::named(&branch.time_zone).map_err(|error| Refusal::Broken(error.to_string()))?;
-        let book = RuleBook::shipped().map_err(|bad| Refusal::Broken(bad.to_string()))?;
+        let book = db::rule_books::book_on(con, who.branch, zone.day_of(at)).await?;
         let proofs = rules::assess(&file, &book, zone.day_of(at), &|instant| zone.day_of(instant));
         let mut has_valid = false;
         for paper in db::papers::list_of_job(con, who.branch, job).await? {
