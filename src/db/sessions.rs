@@ -257,7 +257,8 @@ pub async fn end_device(con: &mut Con, branch: BranchId, id: DeviceId, at: Offse
 
 /// Forgets sessions that were over before `before`. Returns how many.
 pub async fn forget_ended(con: &mut Con, before: OffsetDateTime) -> Result<u64> {
-    let done = sqlx::query("delete from sessions where ended_at < $1 or ends_at < $1").bind(before).execute(con).await?;
+    let done =
+        sqlx::query("delete from sessions where ended_at < $1 or ends_at < $1").bind(before).execute(con).await?;
     Ok(done.rows_affected())
 }
 

@@ -137,10 +137,7 @@ fn line(w: &Words, item: &Item, today: Date) -> Line {
 }
 
 fn entry(w: &Words, item: &Item, line: &Line, branch: &Branch) -> Entry {
-    let summary = w.tv(
-        "mail-calendar-summary",
-        &[("what", line.what.as_str().into()), ("plate", line.short().into())],
-    );
+    let summary = w.tv("mail-calendar-summary", &[("what", line.what.as_str().into()), ("plate", line.short().into())]);
     let description = w.tv(
         "mail-calendar-description",
         &[

@@ -6,11 +6,9 @@ use crate::clock::Zone;
 use crate::db;
 use crate::mail::Post;
 use crate::model::branch::Branch;
-use crate::shop::outbox::is_working_time;
+use crate::shop::outbox::{PAUSED_SETTING, is_working_time};
 use crate::shop::{Refusal, Shop};
 
-/// The setting that stops all sending of a branch until a manager answers.
-pub const PAUSED_SETTING: &str = "sending-paused";
 /// In one go; the rest waits for the next, so that a stop is heard between.
 const MOST_AT_ONCE: NonZeroU32 = NonZeroU32::MIN.saturating_add(49);
 

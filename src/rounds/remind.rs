@@ -14,31 +14,18 @@ use crate::db::outbox::Told;
 use crate::db::{self, Con};
 use crate::mail::reminder::{self, Item, Reminder};
 use crate::model::branch::Branch;
-use crate::model::customer::ReminderBasis;
 use crate::model::ids::CustomerId;
 use crate::model::message::{HeldBecause, MessageKind, MessageState, NewMessage};
+use crate::shop::duties::{Way, leads, way};
 use crate::shop::outbox::{Written, working_time_from};
 use crate::shop::{Refusal, Shop};
 
-/// Days before the day itself; below zero: after it.
-pub const LEADS: [i64; 4] = [60, 30, 7, -14];
-/// The setting with other lead times: "60, 30, 7, -14".
-pub const LEADS_SETTING: &str = "reminder-leads";
 /// Duties of one person this near to each other share a message.
 const SHARE_DAYS: i64 = 30;
 /// Nobody who was just in the shop is reminded within these days of what that visit began.
 const REST_DAYS: i64 = 7;
 /// Duties longer overdue than this are for the call list alone.
 const OVERDUE_DAYS: i64 = 400;
-
-/// How a message goes.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Way {
-    /// To the mail address.
-    Mail,
-    /// Printed and posted: no mail address, or a bad one.
-    Letter,
-}
 
 /// What one person is told at once.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -47,22 +34,6 @@ pub struct Parcel {
     pub way: Way,
     /// What it tells of, the first due first, each with the lead time that it stands for.
     pub duties: Vec<(Owed, i64)>,
-}
-
-/// How this person can be reminded on `today`; `None`: not at all, which is for the call list.
-pub fn way(owed: &Owed, today: Date) -> Option<Way> {
-    let has_ground = owed.reminder_basis != ReminderBasis::None
-        && owed.reminder_basis_on.is_none_or(|day| day <= today)
-        && owed.keeper_id.is_some();
-    if !has_ground {
-        None
-    } else if !owed.mail.is_empty() && owed.mail_state == "good" {
-        Some(Way::Mail)
-    } else if !owed.address.is_empty() {
-        Some(Way::Letter)
-    } else {
-        None
-    }
 }
 
 /// Chooses what goes out on `today`.
@@ -128,18 +99,6 @@ impl Leads {
             ahead: ahead.filter(|lead| is_open(*lead) && is_rested(*lead)),
         }
     }
-}
-
-/// The lead times of a branch: its setting where that reads, else the usual ones.
-pub async fn leads(con: &mut Con, branch: &Branch) -> Result<Vec<i64>, db::Error> {
-    let set = db::settings::find(con, branch.id, LEADS_SETTING).await?;
-    Ok(set.and_then(|set| read_leads(&set.value)).unwrap_or_else(|| LEADS.to_vec()))
-}
-
-/// Reads "60, 30, 7, -14": whole days from 365 before to 60 after; at least one.
-pub fn read_leads(text: &str) -> Option<Vec<i64>> {
-    let days = text.split(',').map(|day| day.trim().parse::<i64>().ok().filter(|day| (-60..=365).contains(day)));
-    days.collect::<Option<Vec<_>>>().filter(|days| !days.is_empty() && days.len() <= 12)
 }
 
 /// What would go out in a branch on `today`.
