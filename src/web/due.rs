@@ -222,7 +222,7 @@ impl DutyPage {
         let hows = hows.into_iter().chain([ClosedHow::GasRemoved]).map(ClosedHow::code);
         Ok(Self {
             what: w.t(format!("{}-{}", DutyKind::LIST, owed.duty.kind)),
-            decided: w.t(format!("due-by-{}", owed.duty.decided_by)),
+            decided: w.t(format!("due-reckoned-{}", owed.duty.decided_by)),
             vehicle: vehicle_of(&owed),
             by: w.date(owed.duty.due_on),
             by_second: by.second,

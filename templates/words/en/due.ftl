@@ -73,8 +73,8 @@ due-over = { $n ->
    *[other] { $n } days over
 }
 due-or-km = or at { $km } km
-due-by-date = by the calendar
-due-by-distance = by the distance, forecast from odometer readings
+due-reckoned-date = by the calendar
+due-reckoned-distance = by the distance, forecast from odometer readings
 due-decided = Day reckoned
 due-source = Rule
 due-unchecked = to be confirmed with the authority
