@@ -44,13 +44,13 @@ impl Memory {
         self.faults.lock().unwrap_or_else(PoisonError::into_inner).extend(faults);
     }
 
-    fn take(&self, raw: Vec<u8>) -> Delivery {
+    fn take(&self, raw: &[u8]) -> Delivery {
         let mut faults = self.faults.lock().unwrap_or_else(PoisonError::into_inner);
         let answer = if faults.is_empty() { Delivery::Sent } else { faults.remove(0) };
         // What is unknown did arrive here: the harder case of the two.
         if matches!(answer, Delivery::Sent | Delivery::Unknown(_)) {
             let mut sent = self.sent.lock().unwrap_or_else(PoisonError::into_inner);
-            sent.push(String::from_utf8_lossy(&raw).into_owned());
+            sent.push(String::from_utf8_lossy(raw).into_owned());
         }
         answer
     }
@@ -70,7 +70,7 @@ impl Post {
         match &self.transport {
             Transport::Smtp(server) => smtp::send(server, mail.envelope(), &mail.formatted()).await,
             Transport::Folder(folder) => to_folder(folder, message, mail.formatted()).await,
-            Transport::Memory(memory) => memory.take(mail.formatted()),
+            Transport::Memory(memory) => memory.take(&mail.formatted()),
         }
     }
 }

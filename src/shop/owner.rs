@@ -78,7 +78,7 @@ impl Shop {
         if let Some(tries) = &tries
             && tries.failures >= MOST_TRIES
         {
-            return Err(Refusal::Throttled(std::time::Duration::from_secs(60)));
+            return Err(Refusal::Throttled(std::time::Duration::from_mins(1)));
         }
         let found = self.open_link(token).await;
         if matches!(found, Err(Refusal::Gone)) {

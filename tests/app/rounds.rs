@@ -164,7 +164,7 @@ async fn a_worker_that_died_loses_nothing_and_the_copy_carries_the_same_id() {
     let vehicle = open.vehicle_of(open.keeper(&ANA).await, "NM 47 KTR").await;
     open.owes(vehicle, DutyKind::Filter, "shop.filter", date!(2026 - 06 - 11)).await;
     let (rounds, memory) = open.rounds();
-    let branch = db::branches::list(&mut *open.shop.db.read().await.unwrap()).await.unwrap().remove(0);
+    let branch = db::branches::list(&mut open.shop.db.read().await.unwrap()).await.unwrap().remove(0);
     fuelwright::rounds::remind::remind(&open.shop, &branch, true, false).await.unwrap();
     // Claimed, sent, and dead before it was written down.
     let claimed = open.shop.claim_message(open.branch, true, None).await.unwrap().unwrap();
