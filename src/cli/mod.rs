@@ -9,6 +9,7 @@ use std::process::ExitCode;
 use clap::{Parser, Subcommand};
 
 pub mod folder;
+mod remind;
 mod serve;
 
 /// Keeps a workshop's conversion jobs from intake to a signed certificate.
@@ -33,6 +34,8 @@ pub struct Place {
 enum Command {
     /// Serve the app; creates what is missing and prints a one-time set-up code on first run.
     Serve(serve::Serve),
+    /// Write today's reminders into the outbox and send what is ready.
+    Remind(remind::Remind),
 }
 
 /// How a command ended, errors aside.
@@ -49,6 +52,7 @@ pub fn run() -> ExitCode {
     let Arguments { place, command } = Arguments::parse();
     let outcome = match command {
         Command::Serve(serve) => waiting(serve::run(&place, &serve)),
+        Command::Remind(remind) => waiting(remind::run(&place, &remind)),
     };
     match outcome {
         Ok(Outcome::Done) => ExitCode::SUCCESS,

@@ -2,6 +2,7 @@
 
 use std::io::ErrorKind;
 use std::sync::Arc;
+use std::time::Duration;
 
 use anyhow::{Context, bail};
 use tokio::net::TcpListener;
@@ -13,6 +14,9 @@ use crate::clock::Clock;
 use crate::config::Config;
 use crate::web;
 use crate::web::app::App;
+
+/// How long a stop waits for a mail that is being sent.
+const ROUNDS_END: Duration = Duration::from_secs(10);
 
 #[derive(Debug, clap::Args)]
 pub(super) struct Serve {
@@ -55,8 +59,16 @@ pub(super) async fn serve(config: Config, folder: &Folder) -> anyhow::Result<Out
             code.as_text()
         );
     }
+    let rounds = super::remind::rounds(&config, folder.shop.clone());
+    let (stop, stopped) = tokio::sync::watch::channel(false);
+    let rounds = tokio::spawn(rounds.run(stopped));
     let app = App { shop: folder.shop.clone(), config: Arc::new(config) };
     web::serve::serve(listener, web::routes::router(&app), told_to_stop()).await;
+    // A message on its way is finished, or its lease runs out and it is tried again under the same Message-ID.
+    stop.send_replace(true);
+    if tokio::time::timeout(ROUNDS_END, rounds).await.is_err() {
+        tracing::warn!("the rounds did not end in time");
+    }
     folder.shop.db.close().await;
     Ok(Outcome::Done)
 }

@@ -3,6 +3,7 @@
 use time::{Date, OffsetDateTime};
 
 use super::{Con, Db, Result};
+use crate::model::customer::ReminderBasis;
 use crate::model::ids::{BranchId, CustomerId, VehicleId};
 
 /// A link: whom it lets see what, and until when.
@@ -102,4 +103,65 @@ pub async fn is_vehicle(con: &mut Con, branch: BranchId, vehicle: VehicleId) -> 
         .fetch_one(con)
         .await?;
     Ok(found > 0)
+}
+
+/// Name and postal address of a customer.
+pub async fn addressee(con: &mut Con, branch: BranchId, customer: CustomerId) -> Result<Option<(String, String)>> {
+    Ok(sqlx::query_as::<Db, (String, String)>("select name, address from customers where id = $1 and branch_id = $2")
+        .bind(customer)
+        .bind(branch)
+        .fetch_optional(con)
+        .await?)
+}
+
+/// What a link's page says of its customer and vehicle.
+#[derive(Debug, Clone, PartialEq, Eq, sqlx::FromRow)]
+pub struct Own {
+    pub name: String,
+    pub language: String,
+    pub reminder_basis: ReminderBasis,
+    pub plate: String,
+    pub make: String,
+    pub model: String,
+}
+
+/// The customer and the vehicle of a link.
+pub async fn own(con: &mut Con, link: &Link) -> Result<Option<Own>> {
+    Ok(sqlx::query_as::<Db, Own>(
+        "select c.name, c.language, c.reminder_basis, v.plate, v.make, v.model
+         from customers c
+         join vehicles v on v.branch_id = c.branch_id
+         where c.id = $1
+           and v.id = $2
+           and v.branch_id = $3",
+    )
+    .bind(link.customer_id)
+    .bind(link.vehicle_id)
+    .bind(link.branch_id)
+    .fetch_optional(con)
+    .await?)
+}
+
+/// A paper as its vehicle's keeper sees it.
+#[derive(Debug, Clone, PartialEq, Eq, sqlx::FromRow)]
+pub struct IssuedPaper {
+    pub kind: String,
+    pub number: String,
+    pub code: String,
+    pub issued_at: OffsetDateTime,
+}
+
+/// The papers of a link's vehicle, the latest first.
+pub async fn papers(con: &mut Con, link: &Link) -> Result<Vec<IssuedPaper>> {
+    Ok(sqlx::query_as::<Db, IssuedPaper>(
+        "select kind, number, code, issued_at
+         from papers
+         where branch_id = $1
+           and vehicle_id = $2
+         order by issued_at desc, id desc",
+    )
+    .bind(link.branch_id)
+    .bind(link.vehicle_id)
+    .fetch_all(con)
+    .await?)
 }

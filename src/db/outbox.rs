@@ -335,3 +335,27 @@ pub async fn drop_reminders(con: &mut Con, customer: CustomerId) -> Result<i64> 
     .await?;
     Ok(i64::try_from(done.rows_affected()).unwrap_or(i64::MAX))
 }
+
+/// A message that told of a duty, and where it stands.
+#[derive(Debug, Clone, PartialEq, Eq, sqlx::FromRow)]
+pub struct ToldOf {
+    pub message_id: MessageId,
+    pub lead_days: i64,
+    pub state: MessageState,
+    pub made_at: OffsetDateTime,
+    pub sent_at: Option<OffsetDateTime>,
+}
+
+/// Every message that told of a duty, the latest first.
+pub async fn told_of(con: &mut Con, duty: DutyId) -> Result<Vec<ToldOf>> {
+    Ok(sqlx::query_as::<Db, ToldOf>(
+        "select t.message_id, t.lead_days, m.state, m.made_at, m.sent_at
+         from message_duties t
+         join messages m on m.id = t.message_id
+         where t.duty_id = $1
+         order by m.made_at desc, m.id desc",
+    )
+    .bind(duty)
+    .fetch_all(con)
+    .await?)
+}

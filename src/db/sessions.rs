@@ -254,3 +254,19 @@ pub async fn end_device(con: &mut Con, branch: BranchId, id: DeviceId, at: Offse
         .await?;
     Ok(done.rows_affected() > 0)
 }
+
+/// Forgets sessions that were over before `before`. Returns how many.
+pub async fn forget_ended(con: &mut Con, before: OffsetDateTime) -> Result<u64> {
+    let done =
+        sqlx::query("delete from sessions where ended_at < $1 or ends_at < $1").bind(before).execute(con).await?;
+    Ok(done.rows_affected())
+}
+
+/// Forgets one-time codes that were used or are late. Returns how many.
+pub async fn forget_codes(con: &mut Con, now: OffsetDateTime) -> Result<u64> {
+    let done = sqlx::query("delete from set_up_codes where used_at is not null or expires_at < $1")
+        .bind(now)
+        .execute(con)
+        .await?;
+    Ok(done.rows_affected())
+}

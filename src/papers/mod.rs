@@ -74,7 +74,7 @@ pub fn embedded(pdf: &[u8]) -> Result<Option<Vec<u8>>, PaperError> {
     finish::attachment(pdf, SIGNED_CONTENT)
 }
 
-/// The keeper's personal data inside an issued PDF, as canonical JSON with its salt; `None` when it carries none.
+/// The keeper's personal data inside an issued PDF, as JSON with its salt; its digest is `seal::personal_digest`. `None` when it carries none.
 ///
 /// Errors: the bytes are no PDF that can be read.
 pub fn embedded_personal(pdf: &[u8]) -> Result<Option<Vec<u8>>, PaperError> {

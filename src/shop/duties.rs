@@ -5,8 +5,10 @@ use time::Date;
 use uuid::Uuid;
 
 use super::{Refusal, Shop, Work};
-use crate::db;
-use crate::db::duties::End;
+use crate::db::duties::{End, Owed};
+use crate::db::{self, Con};
+use crate::model::branch::Branch;
+use crate::model::customer::ReminderBasis;
 use crate::model::deed::Deed;
 use crate::model::duty::{CallOutcome, ClosedHow, Duty, NewDuty};
 use crate::model::ids::{DutyId, JobId, VehicleId};
@@ -14,6 +16,47 @@ use crate::model::job::JobKind;
 use crate::model::job_file::JobFile;
 use crate::model::person::Actor;
 use crate::rules::{RuleBook, intervals};
+
+/// Days before the day itself; below zero: after it.
+pub const LEADS: [i64; 4] = [60, 30, 7, -14];
+/// The setting with other lead times: "60, 30, 7, -14".
+pub const LEADS_SETTING: &str = "reminder-leads";
+/// How a message goes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Way {
+    /// To the mail address.
+    Mail,
+    /// Printed and posted: no mail address, or a bad one.
+    Letter,
+}
+
+/// How this person can be reminded on `today`; `None`: not at all, which is for the call list.
+pub fn way(owed: &Owed, today: Date) -> Option<Way> {
+    let has_ground = owed.reminder_basis != ReminderBasis::None
+        && owed.reminder_basis_on.is_none_or(|day| day <= today)
+        && owed.keeper_id.is_some();
+    if !has_ground {
+        None
+    } else if !owed.mail.is_empty() && owed.mail_state == "good" {
+        Some(Way::Mail)
+    } else if !owed.address.is_empty() {
+        Some(Way::Letter)
+    } else {
+        None
+    }
+}
+
+/// The lead times of a branch: its setting where that reads, else the usual ones.
+pub async fn leads(con: &mut Con, branch: &Branch) -> Result<Vec<i64>, db::Error> {
+    let set = db::settings::find(con, branch.id, LEADS_SETTING).await?;
+    Ok(set.and_then(|set| read_leads(&set.value)).unwrap_or_else(|| LEADS.to_vec()))
+}
+
+/// Reads "60, 30, 7, -14": whole days from 365 before to 60 after; at least one.
+pub fn read_leads(text: &str) -> Option<Vec<i64>> {
+    let days = text.split(',').map(|day| day.trim().parse::<i64>().ok().filter(|day| (-60..=365).contains(day)));
+    days.collect::<Option<Vec<_>>>().filter(|days| !days.is_empty() && days.len() <= 12)
+}
 
 /// How a duty is closed by hand.
 #[derive(Debug, Clone, PartialEq, Eq)]

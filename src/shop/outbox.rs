@@ -19,6 +19,8 @@ use crate::model::message::{
 };
 use crate::model::person::Actor;
 
+/// The setting that stops all sending of a branch until a manager answers.
+pub const PAUSED_SETTING: &str = "sending-paused";
 /// How long a worker has a message to itself.
 const LEASE: Duration = Duration::minutes(10);
 /// Days over which the usual number of reminders is counted.

@@ -8,6 +8,7 @@ use uuid::Uuid;
 
 use super::{Refusal, Shop, Token, Work};
 use crate::db::links::Link;
+use crate::db::sessions::Failures;
 use crate::db::{self, Con};
 use crate::model::deed::Deed;
 use crate::model::ids::{BranchId, CustomerId, VehicleId};
@@ -16,6 +17,11 @@ use crate::model::person::Actor;
 
 /// Days for which a link opens the page, the day of its making aside.
 const HOLDS_DAYS: i64 = 90;
+
+/// Tries with a link that opens nothing, from one address,
+const MOST_TRIES: i64 = 20;
+/// counted until it has been quiet for so long.
+const TRIES_WITHIN: Duration = Duration::minutes(1);
 
 /// A customer's wish to come.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -62,8 +68,30 @@ impl Shop {
     /// The link behind a token that still opens its page, and a line in the log that it was used.
     ///
     /// # Errors
-    /// [`Refusal::Gone`] for every other token, whatever is wrong with it.
-    pub async fn use_link(&self, token: &Token) -> Result<Link, Refusal> {
+    /// [`Refusal::Gone`] for every other token, whatever is wrong with it; [`Refusal::Throttled`] for an address that
+    /// tried twenty such within a minute.
+    pub async fn use_link(&self, token: &Token, address: &str) -> Result<Link, Refusal> {
+        let subject = format!("link {address}");
+        let now = self.clock.now();
+        let tries = db::sessions::failures(&mut *self.db.read().await?, &subject).await?;
+        let tries = tries.filter(|tries| now - tries.last_at < TRIES_WITHIN);
+        if let Some(tries) = &tries
+            && tries.failures >= MOST_TRIES
+        {
+            return Err(Refusal::Throttled(std::time::Duration::from_mins(1)));
+        }
+        let found = self.open_link(token).await;
+        if matches!(found, Err(Refusal::Gone)) {
+            let failures =
+                Failures { failures: tries.map_or(0, |tries| tries.failures) + 1, last_at: now, free_at: now };
+            let mut tx = self.db.write().await?;
+            db::sessions::save_failures(&mut tx, &subject, &failures).await?;
+            tx.commit().await.map_err(db::Error::from)?;
+        }
+        found
+    }
+
+    async fn open_link(&self, token: &Token) -> Result<Link, Refusal> {
         let hash = token.hash();
         let link = db::links::find(&mut *self.db.read().await?, &hash).await?.ok_or(Refusal::Gone)?;
         self.deed(&Actor::customer(link.branch_id), None, async move |mut work: Work| {

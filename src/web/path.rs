@@ -2,7 +2,8 @@
 
 use std::fmt::Display;
 
-use crate::model::ids::{AttachmentId, CustomerId, FindingId, InstrumentId, JobId, PaperId, VehicleId};
+#[allow(clippy::wildcard_imports, reason = "every noun has an address")]
+use crate::model::ids::*;
 use crate::model::stage::Stage;
 
 /// The first start.
@@ -23,6 +24,28 @@ pub const INSTRUMENTS: &str = "/instruments";
 pub const RULES: &str = "/office/rules";
 /// The shop block.
 pub const SHOP: &str = "/office/shop";
+
+/// What falls due.
+pub const DUE: &str = "/due";
+/// Messages owed.
+pub const OUTBOX: &str = "/outbox";
+/// Where a customer's one click goes, the token behind it.
+pub const UNSUBSCRIBE: &str = "/unsubscribe/";
+
+/// One duty.
+pub fn duty(id: DutyId) -> String {
+    format!("{DUE}/{id}")
+}
+
+/// One message.
+pub fn message(id: MessageId) -> String {
+    format!("{OUTBOX}/{id}")
+}
+
+/// A customer's own page.
+pub fn own(token: &str) -> String {
+    format!("/own/{token}")
+}
 
 /// The sign-in form, and where to go afterwards.
 pub fn sign_in(wanted: &str) -> String {

@@ -15,11 +15,14 @@ use super::Error;
 use super::account;
 use super::assets;
 use super::attachments;
+use super::due;
 use super::findings;
 use super::health;
 use super::instruments;
 use super::job;
 use super::office;
+use super::outbox;
+use super::owner;
 use super::papers;
 use super::photos;
 use super::rule_sets;
@@ -40,6 +43,8 @@ pub const DESK: May = Roles(&[Role::Manager, Role::Desk]);
 pub const BENCH: May = Roles(&[Role::Manager, Role::Technician]);
 /// Who answers for the shop, and who checks it.
 pub const OVERSEERS: May = Roles(&[Role::Manager, Role::Auditor]);
+/// Messages: who writes them, and who checks.
+pub const MESSAGES: May = Roles(&[Role::Manager, Role::Desk, Role::Auditor]);
 /// Settings, people.
 pub const MANAGER: May = Roles(&[Role::Manager]);
 
@@ -78,6 +83,22 @@ pub fn table() -> Vec<Route> {
         post("/office/people/{id}/signing",             office::person::update_signing, MANAGER),
         post("/office/people/{id}/password-codes",      office::person::create_code,    MANAGER),
         post("/office/people/{id}/sessions/end",        office::person::end_sessions,   MANAGER),
+
+        get("/due",                         due::list,                  READERS),
+        get("/due/{id}",                    due::show,                  READERS),
+        post("/due/{id}/closing",           due::close,                 DESK),
+        post("/due/{id}/calls",             due::call,                  DESK),
+        get("/outbox",                      outbox::list,               MESSAGES),
+        post("/outbox/held-run",            outbox::release_run,        MANAGER),
+        post("/outbox/settings",            outbox::settings,           MANAGER),
+        get("/outbox/{id}",                 outbox::show,               MESSAGES),
+        post("/outbox/{id}",                outbox::act,                DESK),
+        get("/outbox/{id}/letter",          outbox::letter,             DESK),
+        get("/own/{token}",                 owner::show,                Anybody),
+        post("/own/{token}/reminders-off",  owner::reminders_off,       Anybody),
+        post("/own/{token}/slot",           owner::slot,                Anybody),
+        get("/unsubscribe/{token}",         owner::unsubscribe_page,    Anybody),
+        post("/unsubscribe/{token}",        owner::unsubscribe,         Anybody),
 
         get("/jobs/{id}",                   job::stage::index,          READERS),
         get("/jobs/{id}/stages/{stage}",    job::stage::show,           READERS),

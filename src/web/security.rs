@@ -13,7 +13,7 @@ use tower_http::compression::CompressionLayer;
 
 use super::app::App;
 use super::visitor::token;
-use super::{Error, error};
+use super::{Error, error, path};
 
 /// Nothing but our own files: a script smuggled into a page does not run, and the page is framed by nobody.
 const CONTENT_POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; \
@@ -96,11 +96,21 @@ pub(super) struct LoggedAs(pub Arc<OnceLock<&'static str>>);
 
 async fn check_site(State(app): State<App>, request: Request, next: Next) -> Response {
     let safe = matches!(*request.method(), Method::GET | Method::HEAD | Method::OPTIONS);
-    if safe || is_from_here(request.headers(), &app) {
+    if safe || is_from_here(request.headers(), &app) || is_one_click(&request, &app) {
         next.run(request).await
     } else {
         Error::CrossSite.into_response()
     }
+}
+
+/// Whether this is the one click of RFC 8058: a mail program's server sends it, with nothing of a browser about it. The
+/// address itself is the secret, and all it can do is to end reminders.
+fn is_one_click(request: &Request, app: &App) -> bool {
+    let headers = request.headers();
+    let is_browser = ["sec-fetch-site", "origin"].iter().any(|name| headers.contains_key(*name));
+    request.uri().path().starts_with(path::UNSUBSCRIBE)
+        && !is_browser
+        && token(headers, app.config.is_https()).is_none()
 }
 
 /// Whether a request that may change something was sent by our own pages (or by a program with a bearer token, which no

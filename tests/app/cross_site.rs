@@ -58,7 +58,9 @@ async fn every_row_holds_on_every_route_that_changes_something() {
     for route in routes::table().iter().filter(|route| route.method != Method::GET) {
         for row in ROWS {
             let passed = status(&browser, route, row).await != 403;
-            assert_eq!(passed, row.4, "{} {} {row:?}", route.method, route.address);
+            // The one click of RFC 8058 comes from no browser and carries nothing but its secret address.
+            let is_click = *row == (None, None, false, false, false) && route.address.starts_with("/unsubscribe/");
+            assert_eq!(passed, row.4 || is_click, "{} {} {row:?}", route.method, route.address);
             walked += 1;
         }
     }

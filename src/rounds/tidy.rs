@@ -1,0 +1,26 @@
+//! Forgets what nobody needs any more: sessions that ended, codes that were spent or are late, keys of forms sent long
+//! ago, failed tries that have been quiet.
+
+use time::Duration;
+
+use crate::db;
+use crate::shop::{Refusal, Shop};
+
+/// A page that was open longer is not sent again.
+const FORMS_DAYS: i64 = 7;
+/// Ended sessions are shown to their owner for so long.
+const SESSIONS_DAYS: i64 = 30;
+/// Failed tries are remembered for so long.
+const FAILURES_DAYS: i64 = 2;
+
+/// Tidies the store. Returns how many rows went.
+pub async fn tidy(shop: &Shop) -> Result<u64, Refusal> {
+    let now = shop.clock.now();
+    let mut tx = shop.db.write().await?;
+    let mut gone = db::sends::forget(&mut tx, now - Duration::days(FORMS_DAYS)).await?;
+    gone += db::sessions::forget_quiet_failures(&mut tx, now - Duration::days(FAILURES_DAYS)).await?;
+    gone += db::sessions::forget_ended(&mut tx, now - Duration::days(SESSIONS_DAYS)).await?;
+    gone += db::sessions::forget_codes(&mut tx, now).await?;
+    tx.commit().await.map_err(db::Error::from)?;
+    Ok(gone)
+}
