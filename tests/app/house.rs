@@ -15,7 +15,9 @@ fn allowed(room: &str) -> BTreeSet<&'static str> {
         "calc" | "words" | "charts" | "seal" | "clock" | "config" | "attachments" => BTreeSet::new(),
         // A certificate keeps its signed content as it was signed.
         "model" => ["calc", "seal"].into(),
-        "rules" | "db" => ["calc", "model"].into(),
+        "rules" => ["calc", "model"].into(),
+        // A rule book is read where its files are kept.
+        "db" => ["calc", "model", "rules"].into(),
         "mail" => ["model", "words"].into(),
         "papers" => ["calc", "model", "rules", "charts", "words"].into(),
         "shop" => shop,

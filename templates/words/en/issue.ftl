@@ -104,3 +104,9 @@ verify-ask = Check
 verify-unknown = No paper has this code here. Compare it with the print; 0 and O, 1 and I count as one.
 verify-compare = Compare number, date and VIN with the paper in your hand. If they differ, the paper is not this one.
 verify-demonstration = DEMONSTRATION: this paper proves nothing.
+
+paper-event-withdrawn = Withdrawn
+paper-event-superseded = Superseded
+paper-event-rests-on-corrected-evidence = Rests on corrected evidence
+paper-event-review-opened = Review opened
+paper-event-review-closed = Review closed
