@@ -6,6 +6,7 @@ mod books;
 mod cli;
 mod cross_site;
 mod deeds;
+mod due;
 mod face;
 mod house;
 mod outbox;
