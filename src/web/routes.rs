@@ -8,7 +8,7 @@ use axum::middleware::from_fn_with_state;
 use axum::routing::{self, MethodRouter};
 
 use super::app::App;
-use super::job::ArrivalForm;
+use super::job::{ArrivalForm, NozzleSizingForm, SuitabilityForm};
 use super::visitor::{Gate, May, gate};
 use super::{Error, account, assets, due, health, job, office, outbox, owner, security, set_up, sign_in};
 use crate::model::person::Role;
@@ -85,6 +85,10 @@ pub fn table() -> Vec<Route> {
         get("/jobs/{id}/stages/{stage}",    job::stage::show,           READERS),
         get("/jobs/{id}/arrival",           job::record::show::<ArrivalForm>,   READERS),
         post("/jobs/{id}/arrival",          job::record::create::<ArrivalForm>, BENCH),
+        get("/jobs/{id}/suitability",       job::record::show::<SuitabilityForm>,   READERS),
+        post("/jobs/{id}/suitability",      job::record::create::<SuitabilityForm>, BENCH),
+        get("/jobs/{id}/nozzle-sizing",     job::record::show::<NozzleSizingForm>,   READERS),
+        post("/jobs/{id}/nozzle-sizing",    job::record::create::<NozzleSizingForm>, BENCH),
     ]
 }
 
