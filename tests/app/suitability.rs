@@ -51,7 +51,7 @@ async fn a_wrong_reading_is_explained_kept_mended_and_saved() {
 
     let stage = jon.post(&at, &sound()).await.goes_to();
     // 12.1 bar against 11.8 bar: 2.5 per cent.
-    jon.get(&stage).await.is(200).says("2.5").says("1\u{202f}207");
+    jon.get(&stage).await.is(200).says("2.5").says("1 207");
     assert_eq!(bay.proof("suitable").await.state, State::Met);
 }
 

@@ -293,9 +293,9 @@ impl Engine {
         let setting = Setting {
             supply_over_manifold_kpa,
             dead_time_ms,
-            min_pulse_ms,
             discharge_coefficient,
             sizes_mm,
+            min_pulse_ms,
             ..self.setting.clone()
         };
         match &self.from {

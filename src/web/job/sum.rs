@@ -42,9 +42,9 @@ fn put_in(w: &Words, step: &Step) -> String {
     let mut out = parts.next().unwrap_or_default().to_owned();
     for (part, value) in parts.zip(&step.values) {
         // A number below zero stands in brackets, so that "3 - -2" never occurs.
+        let (open, close) = if *value < 0.0 { ("(", ")") } else { ("", "") };
         let shown = figure(w, *value);
-        out.push_str(&if *value < 0.0 { format!("({shown})") } else { shown });
-        out.push_str(part);
+        out.extend([open, shown.as_str(), close, part]);
     }
     out
 }
