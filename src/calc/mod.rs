@@ -16,7 +16,7 @@
 //! | `leak` `lambda` `decision` | what was proved on the bench and at the tailpipe |
 //! | `due` `vin` | months and kilometres; identities |
 //! | `roots` `student` `uncertainty` | the mathematics under them |
-//! | `source` | the documents behind them |
+//! | `source` `worked` `fuel_parts` | the documents behind them; sums laid out step by step |
 //! | `outside` `refusal` | how a sum says no |
 #![warn(missing_docs)]
 
@@ -27,6 +27,7 @@ pub mod cylinder;
 pub mod decision;
 pub mod due;
 pub mod fuel;
+pub mod fuel_parts;
 pub mod gas;
 pub mod hose;
 pub mod lambda;
@@ -44,11 +45,13 @@ pub mod substance;
 pub mod uncertainty;
 pub mod vaporiser;
 pub mod vin;
+pub mod worked;
 
 pub use composition::Composition;
 pub use outside::{Outside, between};
 pub use refusal::{Error, NoRoot};
 pub use source::{Basis, Caution, Source};
+pub use worked::Step;
 
 /// Molar gas constant, J/(mol K). CODATA 2018 (exact since the SI of 2019).
 pub const GAS_CONSTANT: f64 = 8.314_462_618;

@@ -119,7 +119,7 @@ fn row(who: &Visitor, one: &Owed, calls: &[DutyCall], today: Date) -> Row {
             .with_second(w.short_date(who.zone.day_of(call.at))),
         (None, Some(Way::Mail)) => Cell::new(w.t("due-way-mail")),
         (None, Some(Way::Letter)) => Cell::new(w.t("due-way-letter")),
-        (None, None) => Cell::new(w.t(no_way_key(one))).marked(Mark::Missing),
+        (None, None) => Cell::new(w.t(no_way_key(one))),
     };
     let phone = if who.actor.sees_contacts { one.phone.clone() } else { String::new() };
     let keeper = if one.keeper_id.is_none() { w.t("due-keeper-unknown") } else { one.keeper_name.clone() };
@@ -160,12 +160,7 @@ fn by(w: &Words, one: &Owed, today: Date) -> Cell {
         format!("{when} · {by_km}")
     });
     let cell = Cell::new(w.medium_date(one.duty.due_on)).with_second(second);
-    match (one.duty.closed_at, days) {
-        (Some(_), _) => cell.marked(Mark::Met),
-        (None, ..0) => cell.marked(Mark::Stops),
-        (None, 0..=60) => cell.marked(Mark::Missing),
-        _ => cell,
-    }
+    if one.duty.closed_at.is_some() { cell.marked(Mark::Met) } else { cell }
 }
 
 #[derive(Template)]

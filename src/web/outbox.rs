@@ -114,11 +114,9 @@ fn row(who: &Visitor, message: &Message) -> Row {
     let state = Cell::new(w.t(format!("message-state-{}", message.state)));
     let state = match message.state {
         MessageState::Sent => state.marked(Mark::Met),
-        MessageState::Failed => state.marked(Mark::Stops).with_second(short(&message.last_error)),
         MessageState::Unknown => state.marked(Mark::Undecided).with_second(short(&message.last_error)),
         MessageState::Held => state.with_second(w.t(format!("held-because-{}", message.held_because))),
         MessageState::Letter if message.sent_at.is_some() => Cell::new(w.t("outbox-posted")).marked(Mark::Met),
-        MessageState::Letter => state.marked(Mark::Missing),
         _ if !message.last_error.is_empty() => state.with_second(short(&message.last_error)),
         _ => state,
     };

@@ -8,7 +8,7 @@ use axum::middleware::from_fn_with_state;
 use axum::routing::{self, MethodRouter};
 
 use super::app::App;
-use super::job::ArrivalForm;
+use super::job::{ArrivalForm, NozzleSizingForm, SuitabilityForm};
 use super::visitor::{Gate, May, gate};
 // One line a room: two hands that add rooms at once do not meet.
 use super::Error;
@@ -140,6 +140,10 @@ pub fn table() -> Vec<Route> {
         post("/office/rules/shop",          rule_sets::own::update,     MANAGER),
 
         post("/jobs/{id}/arrival",          job::record::create::<ArrivalForm>, BENCH),
+        get("/jobs/{id}/suitability",       job::record::show::<SuitabilityForm>,   READERS),
+        post("/jobs/{id}/suitability",      job::record::create::<SuitabilityForm>, BENCH),
+        get("/jobs/{id}/nozzle-sizing",     job::record::show::<NozzleSizingForm>,   READERS),
+        post("/jobs/{id}/nozzle-sizing",    job::record::create::<NozzleSizingForm>, BENCH),
     ]
 }
 

@@ -7,11 +7,15 @@
 pub mod engine;
 pub mod flow;
 pub mod injected;
+pub mod sheet;
 pub mod sizing;
 pub mod verdict;
+mod worked;
 
 pub use engine::{Bore, Idle, Setting};
 pub use flow::{Flow, Flowing, Through, choking_share, flow, mass_flux};
 pub use injected::{FromPetrol, PetrolInjection, PetrolSized, size_from_petrol};
+pub use sheet::{Asked, AtNozzle, Found, Sheet, sheet};
 pub use sizing::{Sized, Sizing, size};
 pub use verdict::{Candidate, Reason, Verdict};
+pub use worked::steps;

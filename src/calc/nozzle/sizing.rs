@@ -199,7 +199,7 @@ pub fn size(sizing: &Sizing) -> Result<Sized, Error> {
 }
 
 impl Sizing {
-    fn setting(&self) -> Setting {
+    pub(super) fn setting(&self) -> Setting {
         Setting {
             fuel: self.fuel,
             rated_rpm: self.rated_rpm,

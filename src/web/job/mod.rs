@@ -5,13 +5,21 @@
 
 mod arrival;
 pub mod facts;
+mod fuel_mix;
+mod nozzle_said;
+mod nozzle_sizing;
 pub mod page;
 pub mod papers;
+pub mod reckoned;
 pub mod record;
 pub mod say;
 mod slot;
 pub mod stage;
+mod suitability;
+mod sum;
 
 pub use arrival::ArrivalForm;
+pub use nozzle_sizing::NozzleSizingForm;
 pub use page::JobPage;
 pub use slot::{Slot, slots};
+pub use suitability::SuitabilityForm;

@@ -12,6 +12,7 @@ use time::macros::format_description;
 
 use super::JobPage;
 use super::facts::Fact;
+use super::reckoned::Reckoned;
 use crate::model::evidence::{Entry, Evidence, NewEvidence};
 use crate::model::ids::{AttachmentId, InstrumentId, JobId};
 use crate::model::stage::Stage;
@@ -28,14 +29,35 @@ use crate::web::{Answer, Error, path};
 pub struct Group {
     /// Legend, in words; empty for none.
     pub legend: String,
+    /// A sentence under the legend, in words; empty for none.
+    pub note: String,
     /// Fields in order.
     pub fields: Vec<Field>,
+    /// Name of the repeated lines: where a link to them lands.
+    pub id: String,
+    /// Heads of the columns of `rows`.
+    pub columns: Vec<String>,
+    /// Repeated lines, each a field a column: a table on a desk, small leaves on a phone.
+    pub rows: Vec<Vec<Field>>,
 }
 
 impl Group {
     /// A group.
     pub fn new(legend: impl Into<String>, fields: Vec<Field>) -> Self {
-        Self { legend: legend.into(), fields }
+        let (note, id) = (String::new(), String::new());
+        Self { legend: legend.into(), note, fields, id, columns: Vec::new(), rows: Vec::new() }
+    }
+
+    /// A group of repeated lines, named like the list they are read from.
+    pub fn table(id: &str, legend: impl Into<String>, columns: Vec<String>, rows: Vec<Vec<Field>>) -> Self {
+        Self { id: id.to_owned(), columns, rows, ..Self::new(legend, Vec::new()) }
+    }
+
+    /// The same with a sentence under its legend.
+    #[must_use]
+    pub fn noted(mut self, note: impl Into<String>) -> Self {
+        self.note = note.into();
+        self
     }
 }
 
@@ -106,6 +128,18 @@ pub trait Recorded: Send + 'static {
         None
     }
 
+    /// The form has a button that shows the sums without recording them.
+    const RECKONS: bool = false;
+
+    /// The sums of an entry laid out, where the kind has any: on the stage page, and in the form when asked.
+    fn reckoned(job: &JobPage, body: &Evidence) -> Option<Reckoned>
+    where
+        Self: Sized,
+    {
+        let _ = (job, body);
+        None
+    }
+
     /// Where to go after recording; the stage by default.
     fn after(job: &JobPage) -> String
     where
@@ -147,6 +181,8 @@ struct RecordPage {
     meanwhile: Option<Meanwhile>,
     cancel: String,
     may_record: bool,
+    reckons: bool,
+    reckoned: Option<Reckoned>,
 }
 
 /// `GET /jobs/{id}/{kind}`: the form, empty or filled from the entry it would correct.
@@ -166,6 +202,13 @@ pub async fn create<K: Recorded>(State(app): State<App>, who: Visitor, Path(at):
     let job = JobPage::open(&app, who, at.id).await?;
     let kind = K::open(&app, &job, &at.subject).await?;
     let mut form = Form::from(typed).scoped(K::KIND);
+    if K::RECKONS && form.value("then") == "reckon" {
+        let Some(taken) = kind.read(&job, &mut form) else {
+            return retry(record_page(&kind, job, form, &at.subject, None));
+        };
+        let reckoned = K::reckoned(&job, &taken.body);
+        return page(RecordPage { reckoned, ..record_page(&kind, job, form, &at.subject, None) });
+    }
     let opened_at = job.file.job.opened_at;
     let measured_at = form.measured("measured_at", &job.who.zone, Some(opened_at), job.now);
     let replaces_id = form.opt_choice("replaces_id");
@@ -234,6 +277,8 @@ fn record_page<K: Recorded>(
         is_correction: !form.value("replaces_id").is_empty(),
         cancel: path::job_stage(job.id(), K::STAGE),
         may_record: job.file.job.state.is_live(),
+        reckons: K::RECKONS,
+        reckoned: None,
         meanwhile,
         frame: job.frame,
         form,

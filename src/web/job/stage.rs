@@ -4,8 +4,9 @@ use askama::Template;
 use axum::extract::{Path, State};
 
 use super::facts::Fact;
+use super::reckoned::Reckoned;
 use super::record::Recorded;
-use super::{ArrivalForm, JobPage, Slot, slots};
+use super::{ArrivalForm, JobPage, NozzleSizingForm, Slot, SuitabilityForm, slots};
 use crate::model::evidence::Entry;
 use crate::model::ids::JobId;
 use crate::model::stage::{Stage, stages_of};
@@ -23,6 +24,8 @@ pub struct Block {
     note: String,
     facts: Vec<Fact>,
     verdict: Option<Verdict>,
+    /// Sums laid out, as they were recorded.
+    reckoned: Option<Reckoned>,
     /// Record or correct.
     act: String,
     href: String,
@@ -103,6 +106,7 @@ fn block(job: &JobPage, slot: Slot) -> Block {
         note: entry.map(said).unwrap_or_default(),
         facts: entry.map(|entry| facts(job, entry)).unwrap_or_default(),
         verdict: entry.and_then(|entry| verdict(job, entry)),
+        reckoned: entry.and_then(|entry| reckoned(job, entry)),
         act: w.t(if entry.is_some() { "record-correct" } else { "record-record" }),
         href: path::job_slot(job.id(), slot.kind, slot.subject),
         is_recorded: entry.is_some(),
@@ -114,6 +118,8 @@ fn block(job: &JobPage, slot: Slot) -> Block {
 pub fn facts(job: &JobPage, entry: &Entry) -> Vec<Fact> {
     match entry.body.kind() {
         "arrival" => ArrivalForm::facts(job, entry),
+        "suitability" => SuitabilityForm::facts(job, entry),
+        "nozzle-sizing" => NozzleSizingForm::facts(job, entry),
         _ => Vec::new(),
     }
 }
@@ -122,6 +128,15 @@ pub fn facts(job: &JobPage, entry: &Entry) -> Vec<Fact> {
 fn verdict(job: &JobPage, entry: &Entry) -> Option<Verdict> {
     match entry.body.kind() {
         "arrival" => ArrivalForm::verdict(job, entry),
+        "suitability" => SuitabilityForm::verdict(job, entry),
+        _ => None,
+    }
+}
+
+/// The sums of an entry, laid out.
+fn reckoned(job: &JobPage, entry: &Entry) -> Option<Reckoned> {
+    match entry.body.kind() {
+        "nozzle-sizing" => NozzleSizingForm::reckoned(job, &entry.body),
         _ => None,
     }
 }

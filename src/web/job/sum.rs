@@ -1,0 +1,222 @@
+//! What a sum answers, in words: steps, reasons, cautions, and where a refusal belongs.
+
+use crate::calc::nozzle::Reason;
+use crate::calc::{Caution, Error, Step};
+use crate::model::unit::Unit;
+use crate::web::form::{Form, Wrong};
+use crate::web::kit::{Cell, Column, Table};
+use crate::words::{Value, Words};
+
+/// Figures shown of a number that goes into a sum: enough to redo it.
+const FIGURES: i32 = 5;
+
+/// A number with five figures, without noughts at its end.
+pub fn figure(w: &Words, value: f64) -> String {
+    w.number(value, decimals(value, FIGURES))
+}
+
+/// The fewest decimals that keep so many figures.
+fn decimals(value: f64, figures: i32) -> u8 {
+    if value == 0.0 || !value.is_finite() {
+        return 0;
+    }
+    #[expect(clippy::cast_possible_truncation, reason = "the exponent of a double lies within 308")]
+    let size = value.abs().log10().floor() as i32;
+    let most = (figures - 1 - size).clamp(0, 9);
+    let scaled = |places: i32| value * 10f64.powi(places);
+    let whole = (scaled(most)).round();
+    let fewest = (0..most).find(|places| (whole / 10f64.powi(most - places)).fract() == 0.0).unwrap_or(most);
+    u8::try_from(fewest).unwrap_or(0)
+}
+
+/// A result with its unit and, behind ±, its standard uncertainty.
+fn spread(w: &Words, step: &Step) -> String {
+    let Some(spread) = step.standard_uncertainty.filter(|spread| *spread > 0.0) else { return String::new() };
+    let shown = w.quantity(spread, decimals(spread, 2), step.unit);
+    format!("± {shown}").trim_end().to_owned()
+}
+
+/// The expression with its numbers put in.
+fn put_in(w: &Words, step: &Step) -> String {
+    let mut parts = step.put_in.split("{}");
+    let mut out = parts.next().unwrap_or_default().to_owned();
+    for (part, value) in parts.zip(&step.values) {
+        // A number below zero stands in brackets, so that "3 - -2" never occurs.
+        let (open, close) = if *value < 0.0 { ("(", ")") } else { ("", "") };
+        let shown = figure(w, *value);
+        out.extend([open, shown.as_str(), close, part]);
+    }
+    out
+}
+
+/// Steps as a table: what and source, formula and numbers, result, uncertainty.
+pub fn steps(w: &Words, caption: String, steps: &[Step]) -> Table {
+    let row = |step: &Step| {
+        let result = w.quantity(step.result, decimals(step.result, FIGURES), step.unit);
+        vec![
+            Cell::new(w.t(format!("step-{}", step.key))).with_second(step.source.citation()),
+            Cell::new(step.formula).with_second(put_in(w, step)),
+            Cell::new(result.trim_end()),
+            Cell::new(spread(w, step)),
+        ]
+    };
+    let columns = vec![
+        Column::text(w.t("step-what")),
+        Column::text(w.t("step-formula")),
+        Column::number(w.t("step-result")),
+        Column::number(w.t("step-uncertainty")),
+    ];
+    Table { w: *w, caption, columns, rows: steps.iter().map(row).collect() }
+}
+
+fn sizes(w: &Words, sizes_mm: &[f64]) -> String {
+    if sizes_mm.is_empty() {
+        return w.t("nozzle-reason-no-size");
+    }
+    let all: Vec<String> = sizes_mm.iter().map(|mm| figure(w, *mm)).collect();
+    format!("{}\u{a0}mm", all.join(", "))
+}
+
+/// The sentence of a reason of the nozzle sum.
+pub fn reason(w: &Words, reason: &Reason) -> String {
+    let mm = |value: f64| Value::from(w.quantity(value, decimals(value, 4), "mm"));
+    let ms = |value: f64| Value::from(w.quantity(value, 1, "ms"));
+    let percent = |value: f64| Value::from(w.quantity(100.0 * value, 0, "%"));
+    let rpm = |value: f64| Value::from(w.quantity((value / 10.0).round() * 10.0, 0, "/min"));
+    let kpa = |value: f64| Value::from(w.quantity(value, 0, "kPa"));
+    let number = |value: f64| Value::from(w.number(value, 3));
+    match reason {
+        Reason::DutyWithin { size_mm, duty, max_duty } => w.tv(
+            "nozzle-reason-duty-within",
+            &[("size", mm(*size_mm)), ("duty", percent(*duty)), ("most", percent(*max_duty))],
+        ),
+        Reason::LeanAbove { size_mm, limit_rpm, rated_rpm, duty, max_duty } => w.tv(
+            "nozzle-reason-lean-above",
+            &[
+                ("size", mm(*size_mm)),
+                ("limit", rpm(*limit_rpm)),
+                ("rated", rpm(*rated_rpm)),
+                ("duty", percent(*duty)),
+                ("most", percent(*max_duty)),
+            ],
+        ),
+        Reason::IdlePulseWithin { size_mm, idle_pulse_ms, min_pulse_ms } => w.tv(
+            "nozzle-reason-idle-within",
+            &[("size", mm(*size_mm)), ("pulse", ms(*idle_pulse_ms)), ("least", ms(*min_pulse_ms))],
+        ),
+        Reason::IdlePulseShort { size_mm, idle_pulse_ms, min_pulse_ms, rated_pulse_ms } => w.tv(
+            "nozzle-reason-idle-short",
+            &[
+                ("size", mm(*size_mm)),
+                ("pulse", ms(*idle_pulse_ms)),
+                ("least", ms(*min_pulse_ms)),
+                ("rated", ms(*rated_pulse_ms)),
+            ],
+        ),
+        Reason::IdleUnknown => w.t("nozzle-reason-idle-unknown"),
+        Reason::SizesForRatedPower { sizes_mm } => {
+            w.tv("nozzle-reason-sizes-for-power", &[("sizes", sizes(w, sizes_mm).into())])
+        }
+        Reason::SizesForIdle { sizes_mm } => {
+            w.tv("nozzle-reason-sizes-for-idle", &[("sizes", sizes(w, sizes_mm).into())])
+        }
+        Reason::BoreBetweenWouldFit { from_mm, to_mm } => {
+            w.tv("nozzle-reason-bore-between", &[("from", mm(*from_mm)), ("to", mm(*to_mm))])
+        }
+        Reason::HigherSupplyWouldDo { size_mm, supply_over_manifold_kpa } => w.tv(
+            "nozzle-reason-higher-supply",
+            &[("size", mm(*size_mm)), ("supply", kpa(supply_over_manifold_kpa.ceil()))],
+        ),
+        Reason::LowerSupplyWouldDo { size_mm, supply_over_manifold_kpa } => w.tv(
+            "nozzle-reason-lower-supply",
+            &[("size", mm(*size_mm)), ("supply", kpa(supply_over_manifold_kpa.floor()))],
+        ),
+        Reason::FasterInjectorWouldDo { size_mm, dead_time_ms } => w.tv(
+            "nozzle-reason-faster-injector",
+            &[("size", mm(*size_mm)), ("dead", Value::from(w.quantity(*dead_time_ms, 2, "ms")))],
+        ),
+        Reason::NotChoked { pressure_ratio, choking_share } => {
+            w.tv("nozzle-reason-not-choked", &[("ratio", number(*pressure_ratio)), ("share", number(*choking_share))])
+        }
+    }
+}
+
+/// The sentence of a caution.
+pub fn caution(w: &Words, caution: &Caution) -> String {
+    let c = |value: f64| Value::from(w.quantity(value, 0, "°C"));
+    let kpa = |value: f64| Value::from(w.quantity(value, 0, "kPa"));
+    let percent = |share: f64| Value::from(w.quantity(100.0 * share, 1, "%"));
+    match *caution {
+        Caution::TemperatureBeyondCheck { temperature_c, from_c, to_c } => {
+            w.tv("sum-caution-temperature", &[("got", c(temperature_c)), ("from", c(from_c)), ("to", c(to_c))])
+        }
+        Caution::PropeneData { share, allow_percent } => w.tv(
+            "sum-caution-propene",
+            &[("share", percent(share)), ("allow", Value::from(w.quantity(allow_percent, 1, "%")))],
+        ),
+        Caution::OctaneBeyondPropene { share } => w.tv("sum-caution-octane", &[("share", percent(share))]),
+        Caution::DewTestNotApplied { pressure_kpa } => {
+            w.tv("sum-caution-dew-not-tested", &[("pressure", kpa(pressure_kpa))])
+        }
+        Caution::NearDew { dew_temperature_c, margin_k } => w.tv(
+            "sum-caution-near-dew",
+            &[("dew", c(dew_temperature_c)), ("margin", Value::from(w.quantity(margin_k, 1, "K")))],
+        ),
+        Caution::FilledAboveStop { fill_fraction } => {
+            w.tv("sum-caution-filled-above", &[("fill", percent(fill_fraction))])
+        }
+        Caution::LiquidFullWithinReach { liquid_full_temperature_c } => {
+            w.tv("sum-caution-liquid-full", &[("full", c(liquid_full_temperature_c))])
+        }
+        Caution::NeverLiquidFull => w.t("sum-caution-never-full"),
+        Caution::AboveWorkingPressure { settled_15c_kpa } => {
+            w.tv("sum-caution-above-working", &[("settled", kpa(settled_15c_kpa))])
+        }
+        Caution::Freezing { throttled_c } => w.tv("sum-caution-freezing", &[("throttled", c(throttled_c))]),
+        Caution::CondensesWhenThrottled { dew_temperature_c } => {
+            w.tv("sum-caution-condenses", &[("dew", c(dew_temperature_c))])
+        }
+    }
+}
+
+/// Puts a refusal beside the field it speaks of; `field_of` names the field of a quantity, `gas_field` the one that a
+/// state of the gas depends on.
+pub fn refuse(w: &Words, form: &mut Form, error: &Error, gas_field: &str, field_of: impl Fn(&str) -> String) {
+    match *error {
+        Error::Outside(outside) => {
+            let unit = Unit::of_name(outside.quantity).unwrap_or(Unit::One);
+            let round = |value: f64| (value * 1e3).round() / 1e3;
+            let (least, most) = (round(outside.least), round(outside.most));
+            form.fail(&field_of(outside.quantity), Wrong::Beyond { least, most, unit });
+        }
+        Error::NoRoot(_) => form.fail(gas_field, Wrong::Rule("sum-error-no-state", Vec::new())),
+        Error::Wet { dew_temperature_c, .. } => {
+            let dew = w.quantity(dew_temperature_c, 0, "°C");
+            form.fail(gas_field, Wrong::Rule("sum-error-wet", vec![("dew", dew.into())]));
+        }
+        Error::Unfit { component, .. } => {
+            let name = w.t(format!("component-{component}"));
+            form.fail("fuel_mix", Wrong::Rule("sum-error-unfit", vec![("component", name.into())]));
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::words::Language;
+
+    #[test]
+    fn a_figure_keeps_five_digits_and_no_noughts() {
+        let w = Words::new(Language::English);
+        let shown = |value: f64| figure(&w, value);
+        assert_eq!(shown(75.0), "75");
+        assert_eq!(shown(0.3), "0.3");
+        assert_eq!(shown(46.047_61), "46.048");
+        assert_eq!(shown(594.337), "594.34");
+        assert_eq!(shown(0.000_123_456), "0.00012346");
+        assert_eq!(shown(120_000.0), "120\u{202f}000");
+        assert_eq!(shown(99_999.96), "100\u{202f}000");
+        assert_eq!(shown(0.0), "0");
+    }
+}
