@@ -16,7 +16,8 @@ pub struct Entry {
     pub description: String,
 }
 
-/// The text of the calendar part. `stamped_at`: when the message was written; a later writing goes before an earlier.
+/// The text of the calendar part. `stamped_at`: when the message was written; a later writing goes before an earlier, by
+/// its minute (the second would leave the 31 bits of a SEQUENCE in 2038).
 pub fn calendar(entries: &[Entry], stamped_at: OffsetDateTime) -> String {
     let mut calendar = Calendar::empty();
     calendar.append_property(Property::new("VERSION", "2.0"));
@@ -29,7 +30,7 @@ pub fn calendar(entries: &[Entry], stamped_at: OffsetDateTime) -> String {
         event
             // The crate would stamp the moment of printing, and the same message would read otherwise tomorrow.
             .add_property("DTSTAMP", stamp(stamped_at))
-            .add_property("SEQUENCE", stamped_at.unix_timestamp().max(0).to_string())
+            .add_property("SEQUENCE", (stamped_at.unix_timestamp().max(0) / 60).to_string())
             .append_property(day("DTSTART", entry.on))
             .append_property(day("DTEND", after))
             .add_property("TRANSP", "TRANSPARENT")

@@ -238,7 +238,8 @@ impl Shop {
 impl Work {
     async fn start_next(&mut self, met: &Duty, on: Date) -> Result<Option<(DutyId, Date)>, Refusal> {
         let (branch, now) = (self.who.branch, self.now);
-        let book = RuleBook::shipped().map_err(|bad| Refusal::Broken(bad.to_string()))?;
+        let today = self.today;
+        let book = db::rule_books::book_on(self, branch, today).await?;
         let Some((vehicle, readings)) = db::job_files::vehicle_with_readings(self, branch, met.vehicle_id).await?
         else {
             return Err(Refusal::Gone);

@@ -87,7 +87,7 @@ pub async fn list(State(app): State<App>, who: Visitor, Query(asked): Query<Aske
     let overdue = shown.iter().filter(|one| one.duty.due_on < today).count();
     let w = who.words();
     let rows: Vec<Row> = shown.iter().map(|one| row(&who, one, &calls, today)).collect();
-    let columns = ["due-vehicle", "due-what", "due-by", "due-keeper", "due-told"];
+    let columns = ["due-vehicle", "due-what", "due-by", "due-keeper", "due-way"];
     let columns = columns.iter().map(|key| Column::text(w.t(key))).collect();
     let view = |show: &str| View {
         href: format!("{}?show={show}", path::DUE),
