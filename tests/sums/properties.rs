@@ -25,8 +25,17 @@ fn bubble_kpa(composition: Composition, temperature_c: f64) -> f64 {
     vapour_pressure(&Liquid { composition, temperature_c }).unwrap().pressure_kpa
 }
 
+/// A few cases every day; as many as `PROPTEST_CASES` says in the long run.
+fn cases() -> ProptestConfig {
+    if std::env::var_os("PROPTEST_CASES").is_some() {
+        ProptestConfig::default()
+    } else {
+        ProptestConfig::with_cases(64)
+    }
+}
+
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(64))]
+    #![proptest_config(cases())]
 
     #[test]
     fn vapour_pressure_rises_with_temperature_and_with_propane(x in 0.0..0.98, iso in 0.0..1.0, c in -30.0..69.0) {
