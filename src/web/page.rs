@@ -51,10 +51,7 @@ pub enum Place {
     Customers,
     Due,
     Papers,
-    Bench,
-    Stores,
     Instruments,
-    Trace,
     Outbox,
     Office,
 }
@@ -73,22 +70,19 @@ const fn item(place: Place, href: &'static str, key: &'static str) -> NavItem {
 }
 
 /// The screens that stand in the bar.
-const MAIN: [NavItem; 7] = [
+const MAIN: [NavItem; 6] = [
     item(Place::Today, "/", "nav-today"),
     item(Place::BayPlan, "/bay-plan", "nav-bay-plan"),
     item(Place::Jobs, "/jobs", "nav-jobs"),
     item(Place::Vehicles, "/vehicles", "nav-vehicles"),
     item(Place::Due, "/due", "nav-due"),
     item(Place::Papers, "/papers", "nav-papers"),
-    item(Place::Bench, "/bench", "nav-bench"),
 ];
 
 /// The screens behind "More".
-const MORE: [NavItem; 6] = [
+const MORE: [NavItem; 4] = [
     item(Place::Customers, "/customers", "nav-customers"),
-    item(Place::Stores, "/stores", "nav-stores"),
     item(Place::Instruments, "/instruments", "nav-instruments"),
-    item(Place::Trace, "/trace", "nav-trace"),
     item(Place::Outbox, "/outbox", "nav-outbox"),
     item(Place::Office, "/office", "nav-office"),
 ];

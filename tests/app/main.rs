@@ -14,6 +14,7 @@ mod job_support;
 mod outbox;
 mod owed;
 mod owner;
+mod pages;
 mod papers;
 mod people;
 mod rounds;

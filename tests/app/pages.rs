@@ -1,0 +1,54 @@
+//! Every screen that the bar leads to answers, for everybody who may see it.
+
+use crate::support::TestShop;
+
+#[tokio::test]
+async fn every_entry_of_the_bar_leads_somewhere() {
+    let open = TestShop::open().await;
+    let manager = open.manager().await;
+    let frame = fuelwright::web::page::Frame::default();
+    for item in frame.main_nav().iter().chain(frame.more_nav()) {
+        manager.get(item.href).await.is(200);
+    }
+}
+
+#[tokio::test]
+async fn a_told_job_shows_on_every_stage_and_its_papers_come_as_pdf() {
+    let open = TestShop::open().await;
+    let told = open.told().await;
+    let technician = open.technician().await;
+    let job = told.job;
+    for stage in ["intake", "sizing", "fitting", "calibration", "proving", "hand-over"] {
+        technician.get(&format!("/jobs/{job}/stages/{stage}")).await.is(200).says("NM 47 KTR");
+    }
+    for paper in ["preview", "test-record", "owner-sheet"] {
+        let answer = technician.get(&format!("/jobs/{job}/papers/{paper}")).await;
+        assert_eq!(answer.status.as_u16(), 200, "{paper}");
+        assert!(answer.bytes.starts_with(b"%PDF-"), "{paper}");
+    }
+    technician.get(&format!("/jobs/{job}/papers/lottery-ticket")).await.is(404);
+}
+
+#[tokio::test]
+async fn a_signatory_signs_with_the_password_and_anybody_may_verify() {
+    let open = TestShop::open().await;
+    let told = open.told().await;
+    let vera = open.signatory().await;
+    let papers = format!("/jobs/{}/papers", told.job);
+    vera.get(&papers).await.is(200).says("Sign and issue");
+    vera.post(&papers, &[("password", "not the password")]).await.is(422).says("password");
+    let paper = vera.post(&papers, &[("password", crate::support::PASSWORD)]).await.goes_to();
+    vera.get(&paper).await.is(200).says("C-2026-0001").says("Valid");
+    let found = {
+        let mut con = open.shop.db.read().await.unwrap();
+        fuelwright::db::papers::list_of_job(&mut con, open.branch, told.job).await.unwrap().remove(0)
+    };
+    let stranger = open.stranger();
+    let verified = stranger.get(&format!("/verify/{}", found.code)).await.is(200).text();
+    assert!(verified.contains("C-2026-0001") && verified.contains("Valid"), "{verified}");
+    for private in ["Marrow", "0555 0142", "NM 47 KTR", "Fen Lane"] {
+        assert!(!verified.contains(private), "{private} is shown to anybody");
+    }
+    stranger.get("/verify/0000-0000-0000-0000").await.is(404);
+    stranger.get("/verify/%3Cscript%3E").await.is(404);
+}
