@@ -45,9 +45,11 @@ pub fn owner_sheet(content: &OwnerSheetContent, words: &Words) -> Result<Vec<u8>
     }
     tanks(&mut sheet, content, words)?;
     duties(&mut sheet, content, words)?;
-    let place = words.tv("owner-plate", &[("place", (&content.plate_place).into())]);
-    sheet.gap(6.0);
-    sheet.paragraph(&place, CAUTION)?;
+    if !content.plate_place.is_empty() {
+        let place = words.tv("owner-plate", &[("place", (&content.plate_place).into())]);
+        sheet.gap(6.0);
+        sheet.paragraph(&place, CAUTION)?;
+    }
     if !content.further_cautions.is_empty() {
         sheet.section(&words.t("paper-cautions"), TEXT.leading())?;
         sheet.list(&content.further_cautions, CAUTION)?;

@@ -22,13 +22,20 @@ pub fn draw(sheet: &mut Sheet, measured: &[MeasuredRow], words: &Words) -> Resul
         Column::words(words.t("paper-decision")),
         Column::words(words.t("paper-instrument")),
     ]);
+    let sources = sources(measured);
     for row in measured {
-        table.row(cells(row, words));
+        table.row(cells(row, &sources, words));
     }
     sheet.section(&words.t("paper-measured"), table.least_height()?)?;
     table.draw(sheet)?;
     sheet.gap(4.0);
     sheet.keep(SMALL.leading() * 2.0);
+    let notes: Vec<String> =
+        sources.iter().enumerate().map(|(n, source)| format!("{}\u{a0}{source}", raised(n))).collect();
+    if !notes.is_empty() {
+        let source = words.tv("paper-limit-source", &[("source", notes.join("; ").into())]);
+        sheet.paragraph(&source, SMALL)?;
+    }
     for rule in [DecisionRule::Guarded, DecisionRule::Simple] {
         if let Some(row) = measured.iter().find(|row| row.decision_rule == rule) {
             let factor = row.uncertainty.as_ref().map_or("2", |u| u.coverage_factor.as_str());
@@ -40,7 +47,26 @@ pub fn draw(sheet: &mut Sheet, measured: &[MeasuredRow], words: &Words) -> Resul
     Ok(())
 }
 
-fn cells(row: &MeasuredRow, words: &Words) -> Vec<Cell> {
+/// Where the limits come from, each once: the rows point to it by a small figure.
+fn sources(measured: &[MeasuredRow]) -> Vec<&str> {
+    let mut all: Vec<&str> = Vec::new();
+    for row in measured {
+        let source = row.limit_source.as_str();
+        if !source.is_empty() && !all.contains(&source) {
+            all.push(source);
+        }
+    }
+    all
+}
+
+/// The small figure of the source at this place of the list, from one.
+fn raised(n: usize) -> String {
+    const FIGURES: [char; 10] = ['⁰', '¹', '²', '³', '⁴', '⁵', '⁶', '⁷', '⁸', '⁹'];
+    let digits = (n + 1).to_string();
+    digits.bytes().filter_map(|digit| FIGURES.get(usize::from(digit.wrapping_sub(b'0')))).collect()
+}
+
+fn cells(row: &MeasuredRow, sources: &[&str], words: &Words) -> Vec<Cell> {
     let when = phrases::instant(words, row.measured_at);
     let outside = match row.from_outside.as_str() {
         "" => String::new(),
@@ -55,18 +81,17 @@ fn cells(row: &MeasuredRow, words: &Words) -> Vec<Cell> {
     } else {
         String::new()
     };
-    let source = match row.limit_source.as_str() {
-        "" => String::new(),
-        source => words.tv("paper-limit-source", &[("source", source.into())]),
-    };
-    let details = phrases::dotted(&[&row.method, &row.by, &when, &record, &source, &outside, &late]);
+    let details = phrases::dotted(&[&row.method, &row.by, &when, &record, &outside, &late]);
+    let figure = sources.iter().position(|source| *source == row.limit_source).map(raised).unwrap_or_default();
+    let limit = phrases::limit(words, row);
+    let limit = if figure.is_empty() { limit } else { format!("{limit}\u{a0}{figure}") };
     let factor = row.uncertainty.as_ref().map(|u| format!("k\u{a0}=\u{a0}{}", u.coverage_factor)).unwrap_or_default();
     let (verdict, ink) = phrases::verdict(words, row.verdict, row.decision_rule);
     let instruments = if row.instruments.is_empty() { "–".to_owned() } else { row.instruments.join(", ") };
     vec![
         Cell::new(&row.test).and(details),
         Cell::new(phrases::result(words, row)).and(factor),
-        Cell::new(phrases::limit(words, row)),
+        Cell::new(limit),
         Cell::strong(verdict, ink),
         Cell::new(instruments),
     ]

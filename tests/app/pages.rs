@@ -52,3 +52,23 @@ async fn a_signatory_signs_with_the_password_and_anybody_may_verify() {
     stranger.get("/verify/0000-0000-0000-0000").await.is(404);
     stranger.get("/verify/%3Cscript%3E").await.is(404);
 }
+
+/// Writes the papers of a told job where `FUELWRIGHT_PAPERS` says, to be looked at.
+#[tokio::test]
+async fn papers_of_a_told_job_can_be_looked_at() {
+    let open = TestShop::open().await;
+    let told = open.told().await;
+    let vera = open.actor(open.vera).await;
+    let id = open.shop.issue_certificate(&vera, None, told.job, Default::default()).await.unwrap();
+    let found = open.shop.find_paper(open.branch, id).await.unwrap().unwrap();
+    let certificate = open.shop.issued_pdf(&found.paper).await.unwrap();
+    let now = open.clock.now();
+    let record = open.shop.test_record_pdf(&vera, told.job, now).await.unwrap();
+    let sheet = open.shop.owner_sheet_pdf(&vera, told.job, now).await.unwrap();
+    assert!(certificate.len() < 200_000, "{}", certificate.len());
+    if let Ok(folder) = std::env::var("FUELWRIGHT_PAPERS") {
+        for (name, bytes) in [("certificate", &certificate), ("test-record", &record), ("owner-sheet", &sheet)] {
+            std::fs::write(format!("{folder}/{name}.pdf"), bytes).unwrap();
+        }
+    }
+}

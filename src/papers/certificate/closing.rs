@@ -76,7 +76,8 @@ pub fn signature(sheet: &mut Sheet, paper: &Certificate<'_>, words: &Words) -> R
     let tall = (46.0 + SMALL.leading() * wrapped.len() as f32).max(CODE * 1.125);
     let ends = end_lines(content, words);
     sheet.gap(16.0);
-    sheet.keep((tall + SMALL.leading() * (ends.len() + 2) as f32).min(FLOOR - 100.0));
+    // The technical lines may run on to the next page; the signature stays whole.
+    sheet.keep((tall + SMALL.leading() * 2.0).min(FLOOR - 100.0));
     let top = sheet.y;
     if let Some(url) = url {
         let alt = words.tv("paper-code-alt", &[("address", shown_address(url).into())]);

@@ -261,7 +261,8 @@ fn container(part: &Part, duties: &[NewDuty]) -> ContainerOnPaper {
 
 /// A duty as papers print it.
 pub(super) fn duty_on_paper(ground: &Ground<'_>, duty: &NewDuty) -> DutyOnPaper {
-    let source = if duty.is_checked {
+    // A shop's own line is the shop's decision and says so itself.
+    let source = if duty.is_checked || duty.line.starts_with("shop.") {
         duty.source.clone()
     } else {
         ground.w.tv("issue-to-be-confirmed", &[("source", duty.source.as_str().into())])
@@ -321,8 +322,8 @@ pub(super) fn entered_later(ground: &Ground<'_>) -> Vec<EnteredLater> {
         let slot = if subject.is_empty() { kind.to_owned() } else { format!("{kind}-{subject}") };
         EnteredLater {
             what: ground.w.t(format!("slot-{slot}")),
-            happened_at: entry.measured_at,
-            entered_at: entry.recorded_at,
+            happened_at: (ground.local)(entry.measured_at),
+            entered_at: (ground.local)(entry.recorded_at),
             by: entry.person_name.clone(),
             reason: entry.replaces_reason.clone(),
         }

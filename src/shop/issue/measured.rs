@@ -84,7 +84,7 @@ fn row(ground: &Ground<'_>, entry: &Entry, test: String, method: &str) -> Measur
         decision_rule: DecisionRule::Observed,
         verdict: Verdict::Passes,
         instruments: codes.map(|record| record.instrument.code.clone()).collect(),
-        measured_at: entry.measured_at,
+        measured_at: (ground.local)(entry.measured_at),
         by: entry.person_name.clone(),
         from_outside: String::new(),
         record: String::new(),
@@ -96,8 +96,9 @@ fn number(value: f64, decimals: u8, unit: &str) -> Option<Reading> {
     Quantity::rounded(value, decimals, unit).map(Reading::Number)
 }
 
-fn part(label: String, reading: Option<Reading>) -> Option<ResultPart> {
-    reading.map(|reading| ResultPart { label, reading })
+/// A value; which of several it is, the test's name says in the same order.
+fn part(reading: Option<Reading>) -> Option<ResultPart> {
+    reading.map(|reading| ResultPart { label: String::new(), reading })
 }
 
 const fn verdict(said: SumVerdict) -> Verdict {
@@ -160,7 +161,7 @@ fn decay(ground: &Ground<'_>, entry: &Entry, test: &LeakDecay) -> Option<Measure
     let name = w.tv("issue-test-decay", &[("section", section.into()), ("minutes", minutes.into())]);
     let line = judged.limit.as_ref().and_then(|limit| limit.line());
     Some(MeasuredRow {
-        results: part(String::new(), number(judged.result.rate_cm3_h, 0, "cm³/h")).into_iter().collect(),
+        results: part(number(judged.result.rate_cm3_h, 0, "cm³/h")).into_iter().collect(),
         uncertainty: uncertainty(judged.result.expanded_uncertainty_cm3_h, 0, "cm³/h"),
         limits: number(judged.test.limit_cm3_h, 0, "cm³/h").into_iter().collect(),
         limit_source: line.map(|line| ground.limit_source(&line.id, &line.source)).unwrap_or_default(),
@@ -175,15 +176,10 @@ fn exhausts(ground: &Ground<'_>, entry: &Entry) -> Vec<MeasuredRow> {
     let judged = results::exhaust(ground.file, ground.book, entry, seen, ground.day_of);
     let fuel = fuel_name(ground, seen);
     let co = [&judged.idle_co, &judged.raised_co];
-    let labels = ["issue-at-idle", "issue-at-raised-idle"];
     let name = ground.w.tv("issue-test-co", &[("fuel", fuel.as_str().into())]);
     let worst = co.iter().filter_map(|value| value.verdict).max_by_key(|said| gravity(*said));
     let co_row = MeasuredRow {
-        results: co
-            .iter()
-            .zip(labels)
-            .filter_map(|(value, label)| part(ground.w.t(label), number(value.value, 2, "%")))
-            .collect(),
+        results: co.iter().filter_map(|value| part(number(value.value, 2, "%"))).collect(),
         uncertainty: uncertainty(judged.idle_co.expanded_uncertainty, 2, "%"),
         limits: co.iter().filter_map(|value| limit(value, 1, "%")).collect(),
         limit_source: source(ground, &judged.idle_co),
@@ -194,7 +190,7 @@ fn exhausts(ground: &Ground<'_>, entry: &Entry) -> Vec<MeasuredRow> {
     let lambda_row = judged.raised_lambda.as_ref().ok().map(|value| {
         let name = ground.w.tv("issue-test-lambda", &[("fuel", fuel.as_str().into())]);
         MeasuredRow {
-            results: part(String::new(), number(value.value, 3, "")).into_iter().collect(),
+            results: part(number(value.value, 3, "")).into_iter().collect(),
             uncertainty: uncertainty(value.expanded_uncertainty, 3, ""),
             limits: limit(value, 2, "").into_iter().collect(),
             limit_source: source(ground, value),
@@ -245,9 +241,8 @@ fn shut_off(ground: &Ground<'_>, entry: &Entry, checks: &FunctionChecks) -> Opti
     let on = (ground.day_of)(entry.measured_at);
     let limit = ground.book.limit(rules::Quantity::ShutOffS, &file.job, &file.vehicle, None, on)?;
     let (most, line) = limit.most?;
-    let parts = [("issue-ignition-off", ignition), ("issue-engine-stalled", stalled)];
     Some(MeasuredRow {
-        results: parts.into_iter().filter_map(|(key, s)| part(ground.w.t(key), number(s, 1, "s"))).collect(),
+        results: [ignition, stalled].into_iter().filter_map(|s| part(number(s, 1, "s"))).collect(),
         limits: number(most, 0, "s").into_iter().collect(),
         limit_source: ground.limit_source(&line.id, &line.source),
         decision_rule: rule(line.decision),
@@ -268,7 +263,7 @@ fn fill_stop(ground: &Ground<'_>, entry: &Entry, checks: &FunctionChecks) -> Opt
     let (most, line) = limit.most?;
     let percent = 100.0 * litres / capacity_l;
     Some(MeasuredRow {
-        results: part(String::new(), number(litres, 1, "L")).into_iter().collect(),
+        results: part(number(litres, 1, "L")).into_iter().collect(),
         limits: number(capacity_l * most / 100.0, 1, "L").into_iter().collect(),
         limit_source: ground.limit_source(&line.id, &line.source),
         decision_rule: rule(line.decision),

@@ -75,6 +75,8 @@ pub(super) struct Ground<'a> {
     pub proofs: &'a [Proof],
     pub branch: &'a Branch,
     pub day_of: DayOf<'a>,
+    /// An instant as the shop's clock shows it.
+    pub local: &'a dyn Fn(OffsetDateTime) -> OffsetDateTime,
     pub w: Words,
 }
 
@@ -424,6 +426,7 @@ impl Loaded {
 
     fn with<T>(&self, work: impl FnOnce(&Ground<'_>) -> T) -> T {
         let day_of = |at| self.zone.day_of(at);
+        let local = |at| self.zone.local(at);
         work(&Ground {
             file: &self.file,
             history: &self.history,
@@ -431,6 +434,7 @@ impl Loaded {
             proofs: &self.proofs,
             branch: &self.branch,
             day_of: &day_of,
+            local: &local,
             w: words_of(&self.branch.language),
         })
     }

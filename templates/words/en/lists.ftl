@@ -50,9 +50,13 @@ suitability-verdict-with-conditions = Suitable with conditions
 suitability-verdict-not-suitable = Not suitable
 
 section-lpg-liquid = LPG, liquid side
+    .bounds = container shut-off to vaporiser inlet
 section-lpg-vapour = LPG, vapour side
+    .bounds = vaporiser outlet to injectors
 section-cng-high = CNG, high pressure
+    .bounds = cylinder valve to regulator inlet
 section-cng-low = CNG, low pressure
+    .bounds = regulator outlet to injectors
 
 leak-method-foam = Foam
 leak-method-detector = Detector
