@@ -96,6 +96,7 @@ pub fn table() -> Vec<Route> {
         get("/outbox/{id}/letter",          outbox::letter,             DESK),
         get("/own/{token}",                 owner::show,                Anybody),
         post("/own/{token}/reminders-off",  owner::reminders_off,       Anybody),
+        get("/own/{token}/papers/{id}",     owner::paper,               Anybody),
         post("/own/{token}/slot",           owner::slot,                Anybody),
         get("/unsubscribe/{token}",         owner::unsubscribe_page,    Anybody),
         post("/unsubscribe/{token}",        owner::unsubscribe,         Anybody),

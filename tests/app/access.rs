@@ -61,6 +61,7 @@ const MATRIX: &[(&str, &str, &str)] = &[
     ("POST", "/outbox/{id}", ". x x . . ."),
     ("GET", "/outbox/{id}/letter", ". x x . . ."),
     ("GET", "/own/{token}", "x x x x x x"),
+    ("GET", "/own/{token}/papers/{id}", "x x x x x x"),
     ("POST", "/own/{token}/reminders-off", "x x x x x x"),
     ("POST", "/own/{token}/slot", "x x x x x x"),
     ("GET", "/unsubscribe/{token}", "x x x x x x"),
