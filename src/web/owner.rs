@@ -128,11 +128,7 @@ pub async fn show(State(app): State<App>, Path(token): Path<String>, came: Came)
 }
 
 /// `GET /own/{token}/papers/{id}`: a paper as it was issued, to whoever kept the vehicle when it was.
-pub async fn paper(
-    State(app): State<App>,
-    Path((token, id)): Path<(String, PaperId)>,
-    came: Came,
-) -> Answer {
+pub async fn paper(State(app): State<App>, Path((token, id)): Path<(String, PaperId)>, came: Came) -> Answer {
     let link = link(&app, &token, &came).await?;
     let mut con = app.read().await?;
     let own = db::links::papers(&mut con, &link).await?;

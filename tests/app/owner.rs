@@ -169,13 +169,12 @@ async fn a_paper_opens_for_whoever_kept_the_vehicle_when_it_was_issued_and_for_n
     let told = open.told().await;
     let vera = open.actor(open.vera).await;
     let paper = open.shop.issue_certificate(&vera, None, told.job, NewIssue::default()).await.unwrap();
-    let (vehicle, first): (VehicleId, CustomerId) = sqlx::query_as(
-        "select j.vehicle_id, j.keeper_id from jobs j where j.id = $1",
-    )
-    .bind(told.job)
-    .fetch_one(&mut *open.shop.db.read().await.unwrap())
-    .await
-    .unwrap();
+    let (vehicle, first): (VehicleId, CustomerId) =
+        sqlx::query_as("select j.vehicle_id, j.keeper_id from jobs j where j.id = $1")
+            .bind(told.job)
+            .fetch_one(&mut *open.shop.db.read().await.unwrap())
+            .await
+            .unwrap();
     let mara = open.actor(open.mara).await;
     let link = open.shop.make_link(&mara, first, vehicle).await.unwrap();
     let address = format!("/own/{}/papers/{paper}", link.as_text());
