@@ -16,6 +16,7 @@ mod owed;
 mod owner;
 mod papers;
 mod people;
+mod proving;
 mod rounds;
 mod serve;
 mod sign_in;
