@@ -66,13 +66,13 @@ impl ExhaustForm {
 
     fn point(job: &JobPage, form: &Form, at: &str, rpm_hint: Option<String>) -> Vec<Field> {
         let w = job.w();
-        let rpm = kit::number(form, &w, &format!("{at}_rpm"));
+        let rpm = kit::number(form, &w, format!("{at}_rpm"));
         let rpm = match rpm_hint {
             Some(hint) => rpm.hinted(&hint),
             None => rpm,
         };
-        let read = READ.iter().map(|(name, _)| kit::number(form, &w, &format!("{at}_{name}")));
-        let own = kit::number(form, &w, &format!("{at}_analyser_lambda")).optional();
+        let read = READ.iter().map(|(name, _)| kit::number(form, &w, format!("{at}_{name}")));
+        let own = kit::number(form, &w, format!("{at}_analyser_lambda")).optional();
         std::iter::once(rpm).chain(read).chain([own]).collect()
     }
 

@@ -95,7 +95,7 @@ impl Recorded for LeakJointsForm {
         let w = job.w();
         let verdicts = kit::coded::<JointVerdict>(&w);
         let lines = form.rows_shown("joints", 0, SPARE).into_iter().map(|row| {
-            vec![kit::text(form, &w, &row.name("name")), kit::pick(form, &w, &row.name("verdict"), &verdicts)]
+            vec![kit::text(form, &w, row.name("name")), kit::pick(form, &w, row.name("verdict"), &verdicts)]
         });
         let detectors = instrument_choices(job, &self.detectors);
         let heads = vec![w.t("leak-joints-name"), w.t("leak-joints-verdict")];
