@@ -4,7 +4,7 @@ use time::{Date, OffsetDateTime};
 
 use super::{Con, Db, Result};
 use crate::model::customer::ReminderBasis;
-use crate::model::ids::{BranchId, CustomerId, VehicleId};
+use crate::model::ids::{BranchId, CustomerId, PaperId, VehicleId};
 
 /// A link: whom it lets see what, and until when.
 #[derive(Debug, Clone, PartialEq, Eq, sqlx::FromRow)]
@@ -145,23 +145,32 @@ pub async fn own(con: &mut Con, link: &Link) -> Result<Option<Own>> {
 /// A paper as its vehicle's keeper sees it.
 #[derive(Debug, Clone, PartialEq, Eq, sqlx::FromRow)]
 pub struct IssuedPaper {
+    pub id: PaperId,
     pub kind: String,
     pub number: String,
     pub code: String,
     pub issued_at: OffsetDateTime,
+    /// Issued since this person has to do with the vehicle; an older one may name somebody else.
+    pub is_own: bool,
 }
 
 /// The papers of a link's vehicle, the latest first.
 pub async fn papers(con: &mut Con, link: &Link) -> Result<Vec<IssuedPaper>> {
     Ok(sqlx::query_as::<Db, IssuedPaper>(
-        "select kind, number, code, issued_at
-         from papers
-         where branch_id = $1
-           and vehicle_id = $2
-         order by issued_at desc, id desc",
+        "select a.id, a.kind, a.number, a.code, a.issued_at,
+             exists (select 1
+                     from vehicle_people p
+                     where p.vehicle_id = a.vehicle_id
+                       and p.customer_id = $3
+                       and p.from_on <= substr(a.issued_at, 1, 10)) as is_own
+         from papers a
+         where a.branch_id = $1
+           and a.vehicle_id = $2
+         order by a.issued_at desc, a.id desc",
     )
     .bind(link.branch_id)
     .bind(link.vehicle_id)
+    .bind(link.customer_id)
     .fetch_all(con)
     .await?)
 }

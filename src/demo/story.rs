@@ -305,7 +305,7 @@ impl Story<'_> {
             returns_when_empty: true,
             shut_off_ignition_s: Some(1.1),
             shut_off_stalled_s: Some(1.6),
-            fill_stop_how: FillStopHow::FirstFill,
+            fill_stop_how: Some(FillStopHow::FirstFill),
             fill_stop_l: Some(42.6),
             fill_ticket: "ticket 8812".to_owned(),
             level_shows: true,
@@ -333,6 +333,7 @@ impl Story<'_> {
                 analyser_lambda: None,
             };
             let body = Evidence::Exhaust(Exhaust {
+                lambda_note: String::new(),
                 on_gas,
                 analyser_set_to: if on_gas { "lpg" } else { "petrol" }.to_owned(),
                 coolant_c: 90.0,

@@ -54,7 +54,7 @@ fn shown_fill_stop(file: &JobFile) -> Option<FillStopHow> {
     fn take(body: &Evidence) -> Option<&FunctionChecks> {
         if let Evidence::FunctionChecks(checks) = body { Some(checks) } else { None }
     }
-    file.shown("function-checks", "", take).map(|(_, checks)| checks.fill_stop_how)
+    file.shown("function-checks", "", take).and_then(|(_, checks)| checks.fill_stop_how)
 }
 
 fn fill_stop(duties: &[NewDuty], on: Date) -> Option<NewDuty> {

@@ -199,7 +199,10 @@ pub fn fill_stop(ground: &Ground<'_>) -> Said {
     let Some((entry, one)) = function_checks(ground) else {
         return Said::missing(at("fill_stop_how"));
     };
-    if one.fill_stop_how == FillStopHow::Later {
+    if one.fill_stop_how.is_none() {
+        return Said::missing(at("fill_stop_how")).on(entry);
+    }
+    if one.fill_stop_how == Some(FillStopHow::Later) {
         // The duty that this makes is written down at hand-over.
         return Said::met(Why::plain("fill-stop-later"), at("fill_stop_how")).on(entry);
     }

@@ -21,6 +21,7 @@ use crate::db::links::{IssuedPaper, Link};
 use crate::model::Coded;
 use crate::model::branch::Branch;
 use crate::model::duty::{Duty, DutyKind};
+use crate::model::ids::PaperId;
 use crate::shop::Token;
 use crate::shop::owner::SlotWish;
 use crate::web::kit;
@@ -98,7 +99,12 @@ impl OwnPage {
         let paper = |paper: &IssuedPaper| {
             let title = w.find(&format!("paper-{}", paper.kind)).unwrap_or_else(|| paper.kind.clone());
             let day = w.date(zone.day_of(paper.issued_at));
-            (title, format!("{}, {day}", paper.number), format!("/verify/{}", paper.code))
+            let href = if paper.is_own {
+                format!("{}/papers/{}", path::own(token), paper.id)
+            } else {
+                path::verify(&paper.code)
+            };
+            (title, format!("{}, {day}", paper.number), href)
         };
         Ok(Self {
             here: path::own(token),
@@ -119,6 +125,19 @@ impl OwnPage {
 pub async fn show(State(app): State<App>, Path(token): Path<String>, came: Came) -> Answer {
     let link = link(&app, &token, &came).await?;
     quiet(page(OwnPage::of(&app, &token, &link, Form::blank().scoped("own")).await?))
+}
+
+/// `GET /own/{token}/papers/{id}`: a paper as it was issued, to whoever kept the vehicle when it was.
+pub async fn paper(State(app): State<App>, Path((token, id)): Path<(String, PaperId)>, came: Came) -> Answer {
+    let link = link(&app, &token, &came).await?;
+    let mut con = app.read().await?;
+    let own = db::links::papers(&mut con, &link).await?;
+    if !own.iter().any(|paper| paper.id == id && paper.is_own) {
+        return Err(Error::NotFound);
+    }
+    let issued = db::papers::find(&mut con, link.branch_id, id).await?.ok_or(Error::NotFound)?;
+    let bytes = app.shop.issued_pdf(&issued).await?;
+    quiet(Ok(super::job::papers::pdf(&issued.number, bytes)))
 }
 
 /// `POST /own/{token}/reminders-off`.

@@ -8,7 +8,7 @@ use axum::middleware::from_fn_with_state;
 use axum::routing::{self, MethodRouter};
 
 use super::app::App;
-use super::job::{ArrivalForm, NozzleSizingForm, SuitabilityForm};
+use super::job::{ArrivalForm, ExhaustForm, FunctionChecksForm, LeakJointsForm, NozzleSizingForm, SuitabilityForm};
 use super::visitor::{Gate, May, gate};
 // One line a room: two hands that add rooms at once do not meet.
 use super::Error;
@@ -96,6 +96,7 @@ pub fn table() -> Vec<Route> {
         get("/outbox/{id}/letter",          outbox::letter,             DESK),
         get("/own/{token}",                 owner::show,                Anybody),
         post("/own/{token}/reminders-off",  owner::reminders_off,       Anybody),
+        get("/own/{token}/papers/{id}",     owner::paper,               Anybody),
         post("/own/{token}/slot",           owner::slot,                Anybody),
         get("/unsubscribe/{token}",         owner::unsubscribe_page,    Anybody),
         post("/unsubscribe/{token}",        owner::unsubscribe,         Anybody),
@@ -144,6 +145,12 @@ pub fn table() -> Vec<Route> {
         post("/jobs/{id}/suitability",      job::record::create::<SuitabilityForm>, BENCH),
         get("/jobs/{id}/nozzle-sizing",     job::record::show::<NozzleSizingForm>,   READERS),
         post("/jobs/{id}/nozzle-sizing",    job::record::create::<NozzleSizingForm>, BENCH),
+        get("/jobs/{id}/leak-joints/{subject}",     job::record::show::<LeakJointsForm>,        READERS),
+        post("/jobs/{id}/leak-joints/{subject}",    job::record::create::<LeakJointsForm>,      BENCH),
+        get("/jobs/{id}/exhaust/{subject}",         job::record::show::<ExhaustForm>,           READERS),
+        post("/jobs/{id}/exhaust/{subject}",        job::record::create::<ExhaustForm>,         BENCH),
+        get("/jobs/{id}/function-checks",           job::record::show::<FunctionChecksForm>,    READERS),
+        post("/jobs/{id}/function-checks",          job::record::create::<FunctionChecksForm>,  BENCH),
     ]
 }
 

@@ -86,7 +86,7 @@ fn checks(file: &JobFile, how: FillStopHow) -> Entry {
         returns_when_empty: true,
         shut_off_ignition_s: Some(1.0),
         shut_off_stalled_s: Some(1.0),
-        fill_stop_how: how,
+        fill_stop_how: Some(how),
         fill_stop_l: None,
         fill_ticket: String::new(),
         level_shows: true,

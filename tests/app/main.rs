@@ -2,13 +2,16 @@
 #![allow(clippy::unwrap_used, reason = "a test that panics has said what it wanted to say")]
 
 mod access;
+mod attachments;
 mod books;
 mod cli;
 mod cross_site;
 mod deeds;
 mod due;
 mod face;
+mod findings;
 mod house;
+mod instruments;
 mod issue;
 mod job_support;
 mod outbox;
@@ -17,7 +20,9 @@ mod owner;
 mod pages;
 mod papers;
 mod people;
+mod proving;
 mod rounds;
+mod rule_files;
 mod serve;
 mod sign_in;
 mod sizing;

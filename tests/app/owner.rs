@@ -5,8 +5,9 @@ use axum::http::{Request, header as name};
 use fuelwright::db;
 use fuelwright::model::customer::ReminderBasis;
 use fuelwright::model::duty::DutyKind;
-use fuelwright::model::ids::CustomerId;
+use fuelwright::model::ids::{CustomerId, VehicleId};
 use fuelwright::model::message::{MessageKind, MessageState};
+use fuelwright::shop::issue::NewIssue;
 use time::Duration;
 use time::macros::date;
 
@@ -160,4 +161,36 @@ async fn a_link_over_the_counter_is_made_for_somebody_of_that_vehicle_alone() {
     assert!(open.shop.make_link(&desk, bo, vehicle).await.is_err());
     let mut con = open.shop.db.read().await.unwrap();
     assert_eq!(db::audit::check(&mut con).await.unwrap(), None);
+}
+
+#[tokio::test]
+async fn a_paper_opens_for_whoever_kept_the_vehicle_when_it_was_issued_and_for_nobody_else() {
+    let open = TestShop::open().await;
+    let told = open.told().await;
+    let vera = open.actor(open.vera).await;
+    let paper = open.shop.issue_certificate(&vera, None, told.job, NewIssue::default()).await.unwrap();
+    let (vehicle, first): (VehicleId, CustomerId) =
+        sqlx::query_as("select j.vehicle_id, j.keeper_id from jobs j where j.id = $1")
+            .bind(told.job)
+            .fetch_one(&mut *open.shop.db.read().await.unwrap())
+            .await
+            .unwrap();
+    let mara = open.actor(open.mara).await;
+    let link = open.shop.make_link(&mara, first, vehicle).await.unwrap();
+    let address = format!("/own/{}/papers/{paper}", link.as_text());
+    let stranger = open.stranger();
+    stranger.get(&format!("/own/{}", link.as_text())).await.is(200).links_to(&address);
+    let page = stranger.get(&address).await;
+    assert!(page.status.is_success() && page.bytes.starts_with(b"%PDF"));
+    // Somebody else's link, with this paper's address.
+    let bo = open.keeper(&Keeper { name: "Bo Ferris", ..ANA }).await;
+    let other = open.vehicle_of(bo, "NM 99 ZZZ").await;
+    let foreign = open.shop.make_link(&mara, bo, other).await.unwrap();
+    stranger.get(&format!("/own/{}/papers/{paper}", foreign.as_text())).await.is(404);
+    // The buyer sees that there is a paper, and how it stands; not the seller's name on it.
+    open.clock.advance(Duration::days(1));
+    open.keeps(bo, vehicle, "2026-05-13", None).await;
+    let buyer = open.shop.make_link(&mara, bo, vehicle).await.unwrap();
+    stranger.get(&format!("/own/{}", buyer.as_text())).await.is(200).says("C-2026-0001").hides("Marrow");
+    stranger.get(&format!("/own/{}/papers/{paper}", buyer.as_text())).await.is(404);
 }

@@ -189,6 +189,9 @@ pub struct Exhaust {
     pub idle: ExhaustPoint,
     /// At raised idle.
     pub raised: ExhaustPoint,
+    /// Why lambda as computed and as the analyser shows it differ, as the technician answered; empty where they agree.
+    #[serde(default)]
+    pub lambda_note: String,
 }
 
 coded! {
@@ -214,8 +217,8 @@ pub struct FunctionChecks {
     pub shut_off_ignition_s: Option<f64>,
     /// Gas shut off with the engine stalled, after so many seconds; `None`: it stayed open.
     pub shut_off_stalled_s: Option<f64>,
-    /// How the fill stop was shown.
-    pub fill_stop_how: FillStopHow,
+    /// How the fill stop was shown; `None` where there is none to show (CNG).
+    pub fill_stop_how: Option<FillStopHow>,
     /// Litres at the stop, with `Tested` and `FirstFill`.
     pub fill_stop_l: Option<f64>,
     /// Ticket of the first fill.

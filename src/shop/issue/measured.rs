@@ -252,7 +252,7 @@ fn shut_off(ground: &Ground<'_>, entry: &Entry, checks: &FunctionChecks) -> Opti
 }
 
 fn fill_stop(ground: &Ground<'_>, entry: &Entry, checks: &FunctionChecks) -> Option<MeasuredRow> {
-    if checks.fill_stop_how == FillStopHow::Later {
+    if checks.fill_stop_how == Some(FillStopHow::Later) {
         return None;
     }
     let litres = checks.fill_stop_l?;

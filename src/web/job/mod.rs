@@ -4,8 +4,12 @@
 //! entry is shown again; [`record`] does the rest for all of them (times, instruments, corrections, stale saves).
 
 mod arrival;
+mod exhaust;
+mod exhaust_said;
 pub mod facts;
 mod fuel_mix;
+mod function_checks;
+mod leak_joints;
 mod nozzle_said;
 mod nozzle_sizing;
 pub mod page;
@@ -19,6 +23,9 @@ mod suitability;
 mod sum;
 
 pub use arrival::ArrivalForm;
+pub use exhaust::ExhaustForm;
+pub use function_checks::FunctionChecksForm;
+pub use leak_joints::LeakJointsForm;
 pub use nozzle_sizing::NozzleSizingForm;
 pub use page::JobPage;
 pub use slot::{Slot, slots};

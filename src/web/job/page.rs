@@ -6,7 +6,7 @@ use super::say;
 use crate::db;
 use crate::model::Coded;
 use crate::model::evidence::Entry;
-use crate::model::ids::JobId;
+use crate::model::ids::{InstrumentId, JobId};
 use crate::model::instrument::{InstrumentKind, InstrumentRecord};
 use crate::model::job::JobState;
 use crate::model::job_file::JobFile;
@@ -92,6 +92,12 @@ impl JobPage {
     pub async fn instruments(&self, app: &App, kind: InstrumentKind) -> Result<Vec<InstrumentRecord>, Error> {
         let mut con = app.read().await?;
         Ok(db::job_files::instruments_of_kind(&mut con, self.who.branch.id, kind).await?)
+    }
+
+    /// Codes of these instruments, as printed: "G-03, T-01".
+    pub fn instrument_codes(&self, ids: &[InstrumentId]) -> String {
+        let code = |id: &InstrumentId| self.file.instrument(*id).map(|record| record.instrument.code.as_str());
+        ids.iter().filter_map(code).collect::<Vec<_>>().join(", ")
     }
 
     /// The stage on which the job stands: the first that has something open, else the last.

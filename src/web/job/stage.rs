@@ -6,7 +6,10 @@ use axum::extract::{Path, State};
 use super::facts::Fact;
 use super::reckoned::Reckoned;
 use super::record::Recorded;
-use super::{ArrivalForm, JobPage, NozzleSizingForm, Slot, SuitabilityForm, slots};
+use super::{
+    ArrivalForm, ExhaustForm, FunctionChecksForm, JobPage, LeakJointsForm, NozzleSizingForm, Slot, SuitabilityForm,
+    slots,
+};
 use crate::model::evidence::Entry;
 use crate::model::ids::JobId;
 use crate::model::stage::{Stage, stages_of};
@@ -120,6 +123,9 @@ pub fn facts(job: &JobPage, entry: &Entry) -> Vec<Fact> {
         "arrival" => ArrivalForm::facts(job, entry),
         "suitability" => SuitabilityForm::facts(job, entry),
         "nozzle-sizing" => NozzleSizingForm::facts(job, entry),
+        "leak-joints" => LeakJointsForm::facts(job, entry),
+        "exhaust" => ExhaustForm::facts(job, entry),
+        "function-checks" => FunctionChecksForm::facts(job, entry),
         _ => Vec::new(),
     }
 }
@@ -129,6 +135,7 @@ fn verdict(job: &JobPage, entry: &Entry) -> Option<Verdict> {
     match entry.body.kind() {
         "arrival" => ArrivalForm::verdict(job, entry),
         "suitability" => SuitabilityForm::verdict(job, entry),
+        "exhaust" => ExhaustForm::verdict(job, entry),
         _ => None,
     }
 }

@@ -188,6 +188,7 @@ topic-service = What falls due, and when: first check, filter, container or cyli
 
 # ---- Office: rule sets ----
 rules-title = Rule sets
+rules-more = What is asked of a job, by which document; the shop’s own lines
 rules-lead = What is asked in this branch, and by which document. Where several lines speak of one thing the strictest counts, and the result names it.
 rules-caution = Local code and licensed practice prevail. A line whose source was not read is never the only ground for a pass: confirm it with your authority.
 rules-version = Version { $version }, { $sum }

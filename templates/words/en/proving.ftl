@@ -1,0 +1,159 @@
+# Proving: leak tests, exhaust, function checks.
+
+slot-leak-joints-lpg-liquid = Joints, liquid side
+    .lead = Container to vaporiser at working pressure. A place not wetted proves nothing.
+slot-leak-joints-lpg-vapour = Joints, vapour side
+    .lead = Vaporiser to injectors at working pressure. A place not wetted proves nothing.
+slot-leak-joints-cng-high = Joints, high pressure
+    .lead = Cylinder to regulator at working pressure. Never tighten a joint under pressure.
+slot-leak-joints-cng-low = Joints, low pressure
+    .lead = Regulator to injectors at working pressure. A place not wetted proves nothing.
+
+leak-joints-method = Method
+leak-joints-pressure_gauge_kpa = Pressure while searching, gauge
+    .hint = Above ambient, as the gauge shows it.
+leak-joints-with = With what
+leak-joints-foam_batch = Batch of the foam
+    .hint = With foam.
+leak-joints-foam_expires_on = Last day of the foam
+    .hint = With foam; it stands on the can.
+leak-joints-detector_id = Detector
+    .hint = With a detector. Bump test before use.
+leak-joints-joints = Joints
+leak-joints-note = Common practice for this section: change the names, add lines, clear the name of a joint that is not there. Foam: a minute in good light, each joint all round. Detector: below a joint for LPG, above it for CNG, moved slowly.
+leak-joints-name = Joint
+leak-joints-verdict = What it showed
+leak-joints-said = { $name }: { $verdict }
+leak-joints-none = Name at least one joint
+leak-joints-foam-needs-date = Foam proves nothing without its last day
+leak-joints-which-detector = Choose the detector that was used
+
+# Joints that a section commonly has, one a line (common practice).
+joints-lpg-liquid =
+    Multivalve, liquid outlet
+    Filling hose at the multivalve
+    Filling unit
+    Pipe under the floor, rear joint
+    Pipe under the floor, front joint
+    Shut-off valve with filter, inlet
+    Shut-off valve with filter, outlet
+    Vaporiser, liquid inlet
+joints-lpg-vapour =
+    Vaporiser, gas outlet
+    Vapour filter, inlet
+    Vapour filter, outlet
+    Injector rail, inlet
+    Pressure sensor hose
+    Injector nozzles, one by one
+    Relief valve of the vaporiser
+joints-cng-high =
+    Cylinder valve, outlet
+    Filling unit
+    Non-return valve of the filling line
+    Pipe, rear joint
+    Pipe, front joint
+    Manual shut-off valve
+    Pressure gauge or sensor
+    Regulator, high-pressure inlet
+joints-cng-low =
+    Regulator, outlet
+    Relief valve of the regulator
+    Gas filter, inlet
+    Gas filter, outlet
+    Injector rail, inlet
+    Pressure sensor hose
+    Injector nozzles, one by one
+
+slot-exhaust-petrol = Exhaust on petrol
+    .lead = Engine warm, probe deep in the exhaust, first at idle, then at raised idle without load.
+slot-exhaust-gas = Exhaust on gas
+    .lead = Engine and gas warm, probe deep in the exhaust, first at idle, then at raised idle without load.
+
+exhaust-analyser_id = Gas analyser
+exhaust-analyser_set_to = The analyser is set to
+    .hint = Left on petrol it reads lean gas leaner than it is.
+exhaust-coolant_c = Coolant
+exhaust-idle = Idle
+exhaust-raised = Raised idle
+exhaust-idle_rpm = Engine speed
+exhaust-idle_co_percent = CO
+exhaust-idle_co2_percent = CO₂
+exhaust-idle_o2_percent = O₂
+exhaust-idle_hc_ppm = HC, as hexane
+exhaust-idle_analyser_lambda = Lambda on the analyser
+exhaust-idle_read = Idle
+exhaust-raised_rpm = Engine speed
+exhaust-raised_co_percent = CO
+exhaust-raised_co2_percent = CO₂
+exhaust-raised_o2_percent = O₂
+exhaust-raised_hc_ppm = HC, as hexane
+exhaust-raised_analyser_lambda = Lambda on the analyser
+exhaust-raised_read = Raised idle
+exhaust-lambda_note = Why our lambda and the analyser’s differ
+    .hint = Asked only where they are more than 0.01 apart: fuel setting, air at the probe, a drifting sensor.
+analyser-set-to-petrol = petrol
+analyser-set-to-lpg = LPG
+analyser-set-to-cng = CNG
+
+exhaust-least-rpm = At least { $least }, without load.
+exhaust-limit-idle = Limits here: CO at idle { $most } at most
+exhaust-limit-raised = CO at raised idle { $most } at most
+exhaust-limit-lambda = lambda { $span }
+exhaust-limit-none = No line in force limits the exhaust of this vehicle.
+exhaust-lambda-differs = From these gases lambda is { $ours }; the analyser shows { $its }. Check the reading, or say below why they differ
+exhaust-lambda-why = Say why they differ; both are printed
+exhaust-raised-not-raised = Raised idle is not above idle
+exhaust-point = { $rpm } · CO { $co } · CO₂ { $co2 } · O₂ { $o2 } · HC { $hc }{ $own }
+exhaust-passes = Within its limits
+exhaust-fails = Outside its limits
+exhaust-cannot-tell = Cannot tell
+exhaust-no-limits = Nothing limits it here
+exhaust-value-idle-co = CO at idle
+exhaust-value-raised-co = CO at raised idle
+exhaust-value-lambda = Lambda at raised idle
+exhaust-probe = **Too little exhaust in this gas.** The probe is not in the exhaust, or the system leaks: read again.
+exhaust-too-slow = Raised idle was { $got }, and counts from { $least }: **read again**.
+exhaust-at-most = at most { $most }
+exhaust-at-least = at least { $least }
+exhaust-by-maker = the maker’s own value
+exhaust-rule-simple = simple acceptance, the reading as it is
+exhaust-rule-guarded = guard band w = U, the risk of a wrong pass below 2.5 %
+exhaust-says-pass = passes
+exhaust-says-fail = fails
+exhaust-says-cannot-tell = cannot tell
+exhaust-value = { $name } { $read }, { $limit } ({ $source }; { $rule }): **{ $said }**.
+exhaust-unlimited = { $name } { $read }; nothing limits it.
+exhaust-beside = Lambda from these gases { $ours }; the analyser shows { $its }.
+exhaust-beside-differs = Lambda from these gases **{ $ours }**; the analyser shows **{ $its }**: more than 0.01 apart.
+exhaust-set-wrong = The analyser stood on { $set } while the engine ran on { $burns }: so set it shows { $shown } for this gas, where lambda is { $ours }.
+
+slot-function-checks = Function checks
+    .lead = What must work before the vehicle leaves. Gas that stays open, and a vent that is shut, cannot be waived.
+function-checks-changeover = Changeover
+function-checks-changeover_works = Changes over to gas and back
+function-checks-returns_when_empty = Returns to petrol when empty
+    .hint = Shut the container’s hand valve with the engine on gas.
+function-checks-starts_on_gas = Starts on gas without petrol
+starts-on-gas-yes = Yes
+starts-on-gas-no = No
+starts-on-gas-not-fitted = Not fitted
+function-checks-shut-off = Shut-off
+function-checks-shut_off_ignition_s = Gas shut after ignition off
+function-checks-stays_open_ignition = It stayed open with the ignition off
+function-checks-shut_off_stalled_s = Gas shut after the engine stalled
+function-checks-stays_open_stalled = It stayed open with the engine stalled
+function-checks-either = Either a time, or it stayed open
+function-checks-stayed-open = stayed open
+function-checks-limit = { $most } at most ({ $source }).
+function-checks-fill-stop = Fill stop
+function-checks-fill_stop_how = How it was shown
+function-checks-fill_stop_l = Litres at the stop
+    .hint = As the pump shows, into an empty container.
+function-checks-fill_ticket = Ticket of the first fill
+function-checks-later-has-litres = Litres belong to a stop that was seen: choose the test or the first fill, or clear them
+function-checks-ticket = The first fill counts with its ticket
+function-checks-seen = Seen
+function-checks-level_shows = Level shows right
+function-checks-vent_is_open = Housing vent open to the outside
+function-checks-excess_flow_present = Excess-flow valve present and approved
+function-checks-label_in_place = Plate or label in place
