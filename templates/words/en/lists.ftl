@@ -127,10 +127,10 @@ message-kind-test = Test
 
 part-category-container = Container
 part-category-multivalve = Multivalve
-part-category-gas-tight-housing = Gas tight housing
+part-category-gas-tight-housing = Gas-tight housing
 part-category-filling-unit = Filling unit
 part-category-vaporiser = Vaporiser
-part-category-shut-off-valve = Shut off valve
+part-category-shut-off-valve = Shut-off valve
 part-category-filter = Filter
 part-category-injector-rail = Injector rail
 part-category-control-unit = Control unit
