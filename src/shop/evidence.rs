@@ -7,7 +7,9 @@ use crate::db;
 use crate::model::deed::Deed;
 use crate::model::evidence::NewEvidence;
 use crate::model::ids::{EvidenceId, JobId};
+use crate::model::paper::issued::{EventKind, standing};
 use crate::model::person::Actor;
+use crate::seal::standing::Standing;
 
 impl Shop {
     /// Writes an entry down; with `replaces_id` it corrects an earlier one and must say why.
@@ -25,6 +27,9 @@ impl Shop {
     ) -> Result<EvidenceId, Refusal> {
         self.deed(who, key, async move |mut work: Work| {
             let id = work.record_evidence(job, &new).await?;
+            if new.replaces_id.is_some() {
+                work.mark_papers(job, &new.replaces_reason).await?;
+            }
             let deed = match new.replaces_id {
                 Some(replaces) => Deed::EvidenceCorrected {
                     job,
@@ -47,6 +52,18 @@ impl Shop {
 }
 
 impl Work {
+    /// Marks every paper of the job that still stands: it rests on evidence that was corrected after issue.
+    async fn mark_papers(&mut self, job: JobId, reason: &str) -> Result<(), Refusal> {
+        let (branch, now, today, person) = (self.who.branch, self.now, self.today, self.person()?);
+        for paper in db::papers::list_of_job(self, branch, job).await? {
+            let events = db::papers::list_events(self, paper.id).await?;
+            if !matches!(standing(&events, None, today), Standing::Withdrawn | Standing::Superseded) {
+                db::papers::insert_event(self, paper.id, EventKind::RestsOnCorrected, reason, person, now).await?;
+            }
+        }
+        Ok(())
+    }
+
     /// Records inside a larger deed; the caller writes the audit line.
     pub(super) async fn record_evidence(&mut self, job: JobId, new: &NewEvidence) -> Result<EvidenceId, Refusal> {
         let (branch, now, person) = (self.who.branch, self.now, self.person()?);

@@ -170,3 +170,26 @@ async fn futures_of<F: Future>(all: impl Iterator<Item = F>) -> Vec<F::Output> {
     .await;
     done.into_iter().flatten().collect()
 }
+
+#[tokio::test]
+async fn evidence_corrected_under_a_paper_marks_the_paper() {
+    let open = TestShop::open().await;
+    let told = open.told().await;
+    let vera = open.actor(open.vera).await;
+    let id = open.shop.issue_certificate(&vera, None, told.job, NewIssue::default()).await.unwrap();
+    let mut con = open.shop.db.read().await.unwrap();
+    let file = db::job_files::find(&mut con, open.branch, told.job).await.unwrap().unwrap();
+    let before = file.entry("trims", "").unwrap();
+    let correction = NewEvidence {
+        body: before.body.clone(),
+        measured_at: None,
+        replaces_id: Some(before.id),
+        replaces_reason: "bank was mistyped".into(),
+        instruments: Vec::new(),
+        attachments: Vec::new(),
+    };
+    open.shop.record_evidence(&told.jon, None, told.job, correction).await.unwrap();
+    let found = open.shop.find_paper(open.branch, id).await.unwrap().unwrap();
+    assert_eq!(found.standing, Standing::UnderReview);
+    assert_eq!(found.events[0].reason, "bank was mistyped");
+}

@@ -20,6 +20,7 @@ mod owner;
 mod pages;
 mod papers;
 mod people;
+mod proofs;
 mod proving;
 mod rounds;
 mod rule_files;
