@@ -7,7 +7,7 @@ use crate::db;
 use crate::db::parts::Shared;
 use crate::model::deed::Deed;
 use crate::model::ids::{JobId, PartId};
-use crate::model::part::{NewPart, Part};
+use crate::model::part::{DatePrecision, NewPart, Part};
 use crate::model::person::Actor;
 
 impl Shop {
@@ -111,9 +111,13 @@ fn check_dates(part: &NewPart, today: time::Date) -> Result<(), Refusal> {
     if part.fitted_on > today {
         return Err(Refusal::Field { field: "fitted_on", why: "wrong-future" });
     }
-    // A month's last day stands for the month, so the month of fitting is not yet "the future".
-    let last_of_month = crate::calc::due::months_later(today, 0, crate::calc::due::Precision::Month).unwrap_or(today);
-    if part.made_on.is_some_and(|made| made > last_of_month) {
+    // A month's last day stands for the month, a year's for the year: neither is "the future" while it runs.
+    let month = match part.made_precision {
+        Some(DatePrecision::Year) => time::Month::December,
+        _ => today.month(),
+    };
+    let last = time::Date::from_calendar_date(today.year(), month, month.length(today.year())).unwrap_or(today);
+    if part.made_on.is_some_and(|made| made > last) {
         return Err(Refusal::Field { field: "made_on", why: "wrong-future" });
     }
     Ok(())

@@ -96,6 +96,27 @@ pub fn job_parts(id: JobId) -> String {
     format!("/jobs/{id}/parts")
 }
 
+/// The form that fits a part; of this kind, unless it is empty.
+pub fn job_part_new(id: JobId, category: &str) -> String {
+    let new = format!("{}/new", job_parts(id));
+    if category.is_empty() { new } else { format!("{new}?category={category}") }
+}
+
+/// A part of a job.
+pub fn job_part(id: JobId, part: PartId) -> String {
+    format!("{}/{part}", job_parts(id))
+}
+
+/// The form that corrects a part.
+pub fn job_part_edit(id: JobId, part: PartId) -> String {
+    format!("{}/edit", job_part(id, part))
+}
+
+/// The form that takes a part off.
+pub fn job_part_removal(id: JobId, part: PartId) -> String {
+    format!("{}/removal", job_part(id, part))
+}
+
 /// Photos and files of a job.
 pub fn job_photos(id: JobId) -> String {
     format!("/jobs/{id}/photos")

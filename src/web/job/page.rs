@@ -226,7 +226,10 @@ impl JobPage {
             title: say::proof_title(&w, proof),
             href: Some(self.href(&proof.place)),
             note: note.join(" · "),
-            way_on: may_waive.then(|| (w.t("proof-waive"), waive)),
+            way_on: match proof.state {
+                State::Waived | State::NotApplicable => Some((w.t("proof-waiver"), waive)),
+                _ => may_waive.then(|| (w.t("proof-waive"), waive)),
+            },
         }
     }
 

@@ -37,6 +37,8 @@ pub struct Group {
     pub id: String,
     /// Heads of the columns of `rows`.
     pub columns: Vec<String>,
+    /// Heads of the lines of `rows`, with a softer second line; none where the first field says enough.
+    pub heads: Vec<(String, String)>,
     /// Repeated lines, each a field a column: a table on a desk, small leaves on a phone.
     pub rows: Vec<Vec<Field>>,
 }
@@ -45,12 +47,19 @@ impl Group {
     /// A group.
     pub fn new(legend: impl Into<String>, fields: Vec<Field>) -> Self {
         let (note, id) = (String::new(), String::new());
-        Self { legend: legend.into(), note, fields, id, columns: Vec::new(), rows: Vec::new() }
+        Self { legend: legend.into(), note, fields, id, columns: Vec::new(), heads: Vec::new(), rows: Vec::new() }
     }
 
     /// A group of repeated lines, named like the list they are read from.
     pub fn table(id: &str, legend: impl Into<String>, columns: Vec<String>, rows: Vec<Vec<Field>>) -> Self {
         Self { id: id.to_owned(), columns, rows, ..Self::new(legend, Vec::new()) }
+    }
+
+    /// The same with a head before each line, under the first of its columns.
+    #[must_use]
+    pub fn headed(mut self, heads: Vec<(String, String)>) -> Self {
+        self.heads = heads;
+        self
     }
 
     /// The same with a sentence under its legend.
