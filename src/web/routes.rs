@@ -8,11 +8,8 @@ use axum::middleware::from_fn_with_state;
 use axum::routing::{self, MethodRouter};
 
 use super::app::App;
-<<<<<<< HEAD
 use super::job::{ArrivalForm, ExhaustForm, FunctionChecksForm, LeakJointsForm, NozzleSizingForm, SuitabilityForm};
-=======
-use super::job::{ArrivalForm, ChecklistForm, CylinderTableForm, LevelSensingForm, NozzleSizingForm, SuitabilityForm};
->>>>>>> 49e9db7 (Parts, fitting forms, waivers, endings (wip))
+use super::job::{ChecklistForm, CylinderTableForm, LevelSensingForm};
 use super::visitor::{Gate, May, gate};
 // One line a room: two hands that add rooms at once do not meet.
 use super::Error;
@@ -149,14 +146,12 @@ pub fn table() -> Vec<Route> {
         post("/jobs/{id}/suitability",      job::record::create::<SuitabilityForm>, BENCH),
         get("/jobs/{id}/nozzle-sizing",     job::record::show::<NozzleSizingForm>,   READERS),
         post("/jobs/{id}/nozzle-sizing",    job::record::create::<NozzleSizingForm>, BENCH),
-<<<<<<< HEAD
         get("/jobs/{id}/leak-joints/{subject}",     job::record::show::<LeakJointsForm>,        READERS),
         post("/jobs/{id}/leak-joints/{subject}",    job::record::create::<LeakJointsForm>,      BENCH),
         get("/jobs/{id}/exhaust/{subject}",         job::record::show::<ExhaustForm>,           READERS),
         post("/jobs/{id}/exhaust/{subject}",        job::record::create::<ExhaustForm>,         BENCH),
         get("/jobs/{id}/function-checks",           job::record::show::<FunctionChecksForm>,    READERS),
         post("/jobs/{id}/function-checks",          job::record::create::<FunctionChecksForm>,  BENCH),
-=======
         get("/jobs/{id}/cylinder-table",    job::record::show::<CylinderTableForm>,   READERS),
         post("/jobs/{id}/cylinder-table",   job::record::create::<CylinderTableForm>, BENCH),
         get("/jobs/{id}/checklist",         job::record::show::<ChecklistForm>,       READERS),
@@ -178,7 +173,6 @@ pub fn table() -> Vec<Route> {
         post("/jobs/{id}/hold/end",             job::ending::end_hold,  WORKERS),
         post("/jobs/{id}/release",              job::ending::release,   WORKERS),
         post("/jobs/{id}/cancellation",         job::ending::cancel,    WORKERS),
->>>>>>> 49e9db7 (Parts, fitting forms, waivers, endings (wip))
     ]
 }
 

@@ -50,14 +50,12 @@ const MATRIX: &[(&str, &str, &str)] = &[
     ("POST", "/jobs/{id}/suitability", ". x . x x ."),
     ("GET", "/jobs/{id}/nozzle-sizing", ". x x x x x"),
     ("POST", "/jobs/{id}/nozzle-sizing", ". x . x x ."),
-<<<<<<< HEAD
     ("GET", "/jobs/{id}/leak-joints/{subject}", ". x x x x x"),
     ("POST", "/jobs/{id}/leak-joints/{subject}", ". x . x x ."),
     ("GET", "/jobs/{id}/exhaust/{subject}", ". x x x x x"),
     ("POST", "/jobs/{id}/exhaust/{subject}", ". x . x x ."),
     ("GET", "/jobs/{id}/function-checks", ". x x x x x"),
     ("POST", "/jobs/{id}/function-checks", ". x . x x ."),
-=======
     ("GET", "/jobs/{id}/cylinder-table", ". x x x x x"),
     ("POST", "/jobs/{id}/cylinder-table", ". x . x x ."),
     ("GET", "/jobs/{id}/checklist", ". x x x x x"),
@@ -79,7 +77,6 @@ const MATRIX: &[(&str, &str, &str)] = &[
     ("POST", "/jobs/{id}/hold/end", ". x x x x ."),
     ("POST", "/jobs/{id}/release", ". x x x x ."),
     ("POST", "/jobs/{id}/cancellation", ". x x x x ."),
->>>>>>> 49e9db7 (Parts, fitting forms, waivers, endings (wip))
     ("GET", "/due", ". x x x x x"),
     ("GET", "/due/{id}", ". x x x x x"),
     ("POST", "/due/{id}/closing", ". x x . . ."),

@@ -105,7 +105,10 @@ async fn an_answer_that_does_not_change_keeps_its_first_initials_and_time() {
 
     let bare = with(all_lines(&bay, "pass").await, &[("answers[wire-fuse][answer]", "fail")]);
     jon.post(&at, &pairs(&bare)).await.is(422).says("Say what is wrong, or why it does not apply.");
-    let forged = with(bare.clone(), &[("answers[clear-exhaust][answer]", "not-applicable"), ("answers[clear-exhaust][note]", "x")]);
+    let forged = with(
+        bare.clone(),
+        &[("answers[clear-exhaust][answer]", "not-applicable"), ("answers[clear-exhaust][note]", "x")],
+    );
     jon.post(&at, &pairs(&forged)).await.is(422).says("This line applies to every vehicle");
     assert_eq!(bay.entries("checklist").await, 0);
 
@@ -119,7 +122,12 @@ async fn an_answer_that_does_not_change_keeps_its_first_initials_and_time() {
     bay.shop.clock.advance(Duration::hours(3));
     let vera = bay.shop.signatory().await;
     let entry = bay.file().await.entry("checklist", "").unwrap().id.to_string();
-    let mended = [("replaces_id", entry.as_str()), ("replaces_reason", "fuse fitted"), ("answers[wire-fuse][answer]", "pass"), ("answers[wire-fuse][note]", "")];
+    let mended = [
+        ("replaces_id", entry.as_str()),
+        ("replaces_reason", "fuse fitted"),
+        ("answers[wire-fuse][answer]", "pass"),
+        ("answers[wire-fuse][note]", ""),
+    ];
     vera.post(&at, &pairs(&with(failing, &mended))).await.goes_to();
     let second = checklist(&bay).await;
     assert_eq!(first["clear-exhaust"], second["clear-exhaust"], "unchanged: first initials and time");
@@ -147,7 +155,13 @@ async fn a_reckoned_level_needs_the_routine_explained() {
     jon.post(&at, &[when, ("how", "reckoned"), ("is_routine_explained", "no")]).await.goes_to();
     assert_eq!(bay.proof("level-sensing").await.state, State::Missing);
     let entry = bay.file().await.entry("level-sensing", "").unwrap().id.to_string();
-    let again = [when, ("how", "reckoned"), ("is_routine_explained", "yes"), ("replaces_id", &entry), ("replaces_reason", "explained today")];
+    let again = [
+        when,
+        ("how", "reckoned"),
+        ("is_routine_explained", "yes"),
+        ("replaces_id", &entry),
+        ("replaces_reason", "explained today"),
+    ];
     jon.post(&at, &again).await.goes_to();
     assert_eq!(bay.proof("level-sensing").await.state, State::Met);
 }

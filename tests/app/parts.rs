@@ -122,7 +122,8 @@ async fn a_correction_over_a_newer_one_shows_both() {
     jon.post(&save, &changed(container(), &[opened, ("serial", "TW-55811")])).await.goes_to();
 
     let vera = bay.shop.signatory().await;
-    let late = vera.post(&save, &changed(container(), &[opened, ("place", "Boot floor"), ("serial", "TW-55812")])).await;
+    let late =
+        vera.post(&save, &changed(container(), &[opened, ("place", "Boot floor"), ("serial", "TW-55812")])).await;
     late.is(422).says("Changed meanwhile; it now says “TW-55811”");
     assert_eq!(late.field("place").as_deref(), Some("Boot floor"));
     let now = late.field("opened_version").unwrap();

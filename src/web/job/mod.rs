@@ -4,21 +4,16 @@
 //! entry is shown again; [`record`] does the rest for all of them (times, instruments, corrections, stale saves).
 
 mod arrival;
-<<<<<<< HEAD
+mod checklist;
+mod cylinder_table;
+pub mod ending;
 mod exhaust;
 mod exhaust_said;
 pub mod facts;
 mod fuel_mix;
 mod function_checks;
 mod leak_joints;
-=======
-mod checklist;
-mod cylinder_table;
-pub mod ending;
-pub mod facts;
-mod fuel_mix;
 mod level_sensing;
->>>>>>> 49e9db7 (Parts, fitting forms, waivers, endings (wip))
 mod nozzle_said;
 mod nozzle_sizing;
 pub mod page;
@@ -35,15 +30,12 @@ mod sum;
 pub mod waivers;
 
 pub use arrival::ArrivalForm;
-<<<<<<< HEAD
+pub use checklist::ChecklistForm;
+pub use cylinder_table::CylinderTableForm;
 pub use exhaust::ExhaustForm;
 pub use function_checks::FunctionChecksForm;
 pub use leak_joints::LeakJointsForm;
-=======
-pub use checklist::ChecklistForm;
-pub use cylinder_table::CylinderTableForm;
 pub use level_sensing::LevelSensingForm;
->>>>>>> 49e9db7 (Parts, fitting forms, waivers, endings (wip))
 pub use nozzle_sizing::NozzleSizingForm;
 pub use page::JobPage;
 pub use slot::{Slot, slots};

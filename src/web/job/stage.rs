@@ -7,12 +7,8 @@ use super::facts::Fact;
 use super::reckoned::Reckoned;
 use super::record::Recorded;
 use super::{
-<<<<<<< HEAD
-    ArrivalForm, ExhaustForm, FunctionChecksForm, JobPage, LeakJointsForm, NozzleSizingForm, Slot, SuitabilityForm,
-=======
-    ArrivalForm, ChecklistForm, CylinderTableForm, JobPage, LevelSensingForm, NozzleSizingForm, Slot, SuitabilityForm,
->>>>>>> 49e9db7 (Parts, fitting forms, waivers, endings (wip))
-    slots,
+    ArrivalForm, ChecklistForm, CylinderTableForm, ExhaustForm, FunctionChecksForm, JobPage, LeakJointsForm,
+    LevelSensingForm, NozzleSizingForm, Slot, SuitabilityForm, slots,
 };
 use crate::model::evidence::Entry;
 use crate::model::ids::JobId;
@@ -127,15 +123,12 @@ pub fn facts(job: &JobPage, entry: &Entry) -> Vec<Fact> {
         "arrival" => ArrivalForm::facts(job, entry),
         "suitability" => SuitabilityForm::facts(job, entry),
         "nozzle-sizing" => NozzleSizingForm::facts(job, entry),
-<<<<<<< HEAD
         "leak-joints" => LeakJointsForm::facts(job, entry),
         "exhaust" => ExhaustForm::facts(job, entry),
         "function-checks" => FunctionChecksForm::facts(job, entry),
-=======
         "cylinder-table" => CylinderTableForm::facts(job, entry),
         "checklist" => ChecklistForm::facts(job, entry),
         "level-sensing" => LevelSensingForm::facts(job, entry),
->>>>>>> 49e9db7 (Parts, fitting forms, waivers, endings (wip))
         _ => Vec::new(),
     }
 }
@@ -145,12 +138,9 @@ fn verdict(job: &JobPage, entry: &Entry) -> Option<Verdict> {
     match entry.body.kind() {
         "arrival" => ArrivalForm::verdict(job, entry),
         "suitability" => SuitabilityForm::verdict(job, entry),
-<<<<<<< HEAD
         "exhaust" => ExhaustForm::verdict(job, entry),
-=======
         "cylinder-table" => CylinderTableForm::verdict(job, entry),
         "checklist" => ChecklistForm::verdict(job, entry),
->>>>>>> 49e9db7 (Parts, fitting forms, waivers, endings (wip))
         _ => None,
     }
 }
