@@ -228,6 +228,12 @@ coded! {
     }
 }
 
+impl Default for OdometerExplained {
+    fn default() -> Self {
+        Self::Plain
+    }
+}
+
 /// One odometer reading, kept in kilometres with what was typed.
 #[derive(Debug, Clone, PartialEq, Eq, sqlx::FromRow)]
 pub struct OdometerReading {

@@ -5,10 +5,12 @@ use uuid::Uuid;
 use super::{Refusal, Shop, Work};
 use crate::db;
 use crate::model::deed::Deed;
-use crate::model::evidence::NewEvidence;
+use crate::model::evidence::{Arrival, Evidence, NewEvidence};
 use crate::model::ids::{EvidenceId, JobId};
+use crate::model::job::Job;
 use crate::model::paper::issued::{EventKind, standing};
 use crate::model::person::Actor;
+use crate::model::vehicle::{OdometerExplained, OdometerReading};
 use crate::seal::standing::Standing;
 
 impl Shop {
@@ -77,9 +79,7 @@ impl Work {
             }
         }
         let all = db::evidence::list(self, branch, job.id).await?;
-        let is_same_slot = |body: &crate::model::evidence::Evidence| {
-            body.kind() == new.body.kind() && body.subject() == new.body.subject()
-        };
+        let is_same_slot = |body: &Evidence| body.kind() == new.body.kind() && body.subject() == new.body.subject();
         let current = db::evidence::current(&all).into_iter().find(|entry| is_same_slot(&entry.body));
         match (current.map(|entry| entry.id), new.replaces_id) {
             (None, None) => {}
@@ -97,6 +97,24 @@ impl Work {
             return Err(Refusal::Field { field: "attachments", why: "wrong-not-a-choice" });
         }
         self.open_findings_out_of_date(&new.instruments).await?;
+        if let Evidence::Arrival(arrival) = &new.body {
+            self.read_odometer_at_arrival(&job, arrival, new.replaces_id.is_some()).await?;
+        }
         Ok(db::evidence::insert(self, branch, job.id, new, person, now).await?)
+    }
+
+    /// The odometer at arrival is a reading of the vehicle like any other; duties by distance are forecast from it.
+    async fn read_odometer_at_arrival(&mut self, job: &Job, arrival: &Arrival, corrects: bool) -> Result<(), Refusal> {
+        let explained = match arrival.odometer_explained {
+            OdometerExplained::Plain if corrects => OdometerExplained::TypingErrorBefore,
+            explained => explained,
+        };
+        let reading = OdometerReading {
+            read_on: self.today,
+            km: arrival.odometer_km,
+            typed: arrival.odometer_typed.clone(),
+            explained,
+        };
+        super::vehicles::insert_reading(self, job.vehicle_id, Some(job.id), &reading).await
     }
 }

@@ -24,6 +24,7 @@ pub mod customers;
 pub mod duties;
 pub mod evidence;
 pub mod findings;
+pub mod hand_over;
 pub mod instruments;
 pub mod issue;
 pub mod jobs;

@@ -12,6 +12,7 @@ mod ending;
 mod face;
 mod findings;
 mod fitting;
+mod handed_over;
 mod house;
 mod instruments;
 mod issue;

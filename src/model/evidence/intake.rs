@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::model::coded;
+use crate::model::vehicle::OdometerExplained;
 
 /// How the vehicle came in.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Default)]
@@ -11,6 +12,9 @@ pub struct Arrival {
     pub odometer_km: i64,
     /// The odometer as typed, with its unit.
     pub odometer_typed: String,
+    /// What explains a reading that does not follow from the one before.
+    #[serde(default)]
+    pub odometer_explained: OdometerExplained,
     /// What the customer says is wrong; empty for nothing.
     pub reported_faults: String,
     /// A gas system found in the vehicle, in words; empty for none.

@@ -6,7 +6,7 @@ use super::record::{Group, Recorded, Taken};
 use crate::model::evidence::{Arrival, Entry, Evidence};
 use crate::model::stage::Stage;
 use crate::model::unit::Unit;
-use crate::model::vehicle::OdometerUnit;
+use crate::model::vehicle::{OdometerExplained, OdometerUnit};
 use crate::web::Error;
 use crate::web::app::App;
 use crate::web::form::Form;
@@ -25,6 +25,16 @@ fn unit(job: &JobPage) -> Unit {
         OdometerUnit::Km => Unit::Kilometre,
         OdometerUnit::Mi => Unit::Mile,
     }
+}
+
+/// The odometer; beside it the question what explains it, once there is something to ask.
+fn odometer(job: &JobPage, form: &Form) -> Vec<kit::Field> {
+    let w = job.w();
+    let mut fields = vec![kit::number(form, &w, "odometer").unit(unit(job))];
+    if form.wrong("explained").is_some() || !form.value("explained").is_empty() {
+        fields.push(kit::choice(form, &w, "explained", &kit::coded::<OdometerExplained>(&w)));
+    }
+    fields
 }
 
 impl Recorded for ArrivalForm {
@@ -51,7 +61,7 @@ impl Recorded for ArrivalForm {
     fn groups(&self, job: &JobPage, form: &Form) -> Vec<Group> {
         let w = job.w();
         vec![
-            Group::new("", vec![kit::number(form, &w, "odometer").unit(unit(job))]),
+            Group::new("", odometer(job, form)),
             Group::new(
                 "",
                 vec![
@@ -68,6 +78,7 @@ impl Recorded for ArrivalForm {
         let reported_faults = form.opt_long_text("reported_faults", 2_000).unwrap_or_default();
         let existing_system = form.opt_long_text("existing_system", 2_000).unwrap_or_default();
         let parts_found = form.opt_long_text("parts_found", 2_000).unwrap_or_default();
+        let odometer_explained = form.opt_choice("explained").unwrap_or_default();
         form.sound()?;
         let odometer = odometer?;
         let km = odometer.unit.convert(odometer.value, Unit::Kilometre)?;
@@ -77,6 +88,7 @@ impl Recorded for ArrivalForm {
         Some(Taken::of(Evidence::Arrival(Arrival {
             odometer_km,
             odometer_typed,
+            odometer_explained,
             reported_faults,
             existing_system,
             parts_found,

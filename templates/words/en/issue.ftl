@@ -106,3 +106,4 @@ paper-event-superseded = Superseded
 paper-event-rests-on-corrected-evidence = Rests on corrected evidence
 paper-event-review-opened = Review opened
 paper-event-review-closed = Review closed
+refused-no-certificate = This job has no standing certificate. Issue it first, or release the vehicle without certificate.

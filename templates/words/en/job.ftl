@@ -41,6 +41,7 @@ slot-arrival = How it came in
     .lead = Odometer, what the customer says, and any gas system already in the vehicle.
 arrival-odometer = Odometer
     .hint = As it reads; the unit of this vehicle's odometer.
+arrival-explained = What explains this reading
 arrival-reported_faults = Reported faults
 arrival-existing_system = Gas system already fitted
     .hint = Maker and type in words; leave empty for none.

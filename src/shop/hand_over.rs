@@ -1,0 +1,88 @@
+//! A vehicle is handed over with its certificate: the job ends, its duties begin.
+
+use uuid::Uuid;
+
+use super::{Refusal, Shop, Work};
+use crate::db;
+use crate::db::jobs::Ending;
+use crate::model::customer::{NewCustomer, ReminderBasis};
+use crate::model::deed::Deed;
+use crate::model::evidence::Evidence;
+use crate::model::ids::JobId;
+use crate::model::job::JobState;
+use crate::model::job_file::JobFile;
+use crate::model::paper::issued::standing;
+use crate::model::person::Actor;
+use crate::seal::standing::Standing;
+
+impl Shop {
+    /// Hands a vehicle over with its certificate: everything that was asked before hand-over is settled, a certificate of
+    /// the job stands, the next duties are written down in the same transaction, and the keeper's consent to reminders is
+    /// taken from what they signed. Answers how many duties began.
+    ///
+    /// # Errors
+    /// [`Refusal::Missing`] with the proofs that are not settled; [`Refusal::MayNot`] without a standing certificate.
+    pub async fn hand_over(&self, who: &Actor, key: Option<Uuid>, job: JobId) -> Result<u32, Refusal> {
+        self.deed(who, key, async move |mut work: Work| {
+            work.live_job(job).await?;
+            let (file, book, proofs) = work.assessed(job).await?;
+            let open: Vec<String> = proofs
+                .iter()
+                .filter(|proof| proof.before != crate::rules::Deadline::After && !proof.state.is_settled())
+                .map(|proof| format!("proof-{}", proof.id))
+                .collect();
+            if !open.is_empty() {
+                return Err(Refusal::Missing(open));
+            }
+            if !work.has_standing_certificate(job).await? {
+                return Err(Refusal::MayNot("refused-no-certificate"));
+            }
+            work.take_consent(&file).await?;
+            let duties = work.settle_duties(&file, &book).await?;
+            let end = Ending { state: JobState::HandedOver, reason: String::new(), is_gas_shut_off: None };
+            work.end_job(job, &end).await?;
+            let duties = u32::try_from(duties).unwrap_or(u32::MAX);
+            work.done(Deed::JobHandedOver { job, duties }, duties).await
+        })
+        .await
+    }
+}
+
+impl Work {
+    async fn has_standing_certificate(&mut self, job: JobId) -> Result<bool, Refusal> {
+        let (branch, today) = (self.who.branch, self.today);
+        for paper in db::papers::list_of_job(self, branch, job).await? {
+            let events = db::papers::list_events(self, paper.id).await?;
+            if !matches!(standing(&events, None, today), Standing::Withdrawn | Standing::Superseded) {
+                return Ok(true);
+            }
+        }
+        Ok(false)
+    }
+
+    /// The keeper who signed that they want reminders gets them on that ground; who has a ground already keeps it.
+    async fn take_consent(&mut self, file: &JobFile) -> Result<(), Refusal> {
+        let (branch, today) = (self.who.branch, self.today);
+        let shown = file.shown("hand-over", "", |body| match body {
+            Evidence::HandOver(one) => Some(one),
+            _ => None,
+        });
+        let agreed = shown.is_some_and(|(_, one)| one.consents_to_reminders);
+        let keeper = &file.keeper;
+        if !agreed || keeper.reminder_basis == ReminderBasis::Consent {
+            return Ok(());
+        }
+        let changed = NewCustomer {
+            name: keeper.name.clone(),
+            name_in_latin: keeper.name_in_latin.clone(),
+            address: keeper.address.clone(),
+            phone: keeper.phone.clone(),
+            mail: keeper.mail.clone(),
+            language: keeper.language.clone(),
+            reminder_basis: ReminderBasis::Consent,
+            reminder_basis_on: Some(today),
+        };
+        db::customers::save(self, branch, keeper.id, keeper.version, &changed).await?;
+        Ok(())
+    }
+}
