@@ -8,8 +8,8 @@ use axum::middleware::from_fn_with_state;
 use axum::routing::{self, MethodRouter};
 
 use super::app::App;
-use super::job::{ArrivalForm, ExhaustForm, FunctionChecksForm, LeakJointsForm, NozzleSizingForm, SuitabilityForm};
-use super::job::{ChecklistForm, CylinderTableForm, LevelSensingForm};
+use super::job::{ArrivalForm, ContainerSizingForm, CylinderTableForm, ExhaustForm, FunctionChecksForm, LeakJointsForm, LevelSensingForm, NozzleSizingForm, SuitabilityForm, SuitabilityForm};
+use super::job::{ChecklistForm};
 use super::visitor::{Gate, May, gate};
 // One line a room: two hands that add rooms at once do not meet.
 use super::Error;
@@ -173,6 +173,8 @@ pub fn table() -> Vec<Route> {
         post("/jobs/{id}/hold/end",             job::ending::end_hold,  WORKERS),
         post("/jobs/{id}/release",              job::ending::release,   WORKERS),
         post("/jobs/{id}/cancellation",         job::ending::cancel,    WORKERS),
+        get("/jobs/{id}/container-sizing",  job::record::show::<ContainerSizingForm>,   READERS),
+        post("/jobs/{id}/container-sizing", job::record::create::<ContainerSizingForm>, BENCH),
     ]
 }
 

@@ -77,6 +77,8 @@ const MATRIX: &[(&str, &str, &str)] = &[
     ("POST", "/jobs/{id}/hold/end", ". x x x x ."),
     ("POST", "/jobs/{id}/release", ". x x x x ."),
     ("POST", "/jobs/{id}/cancellation", ". x x x x ."),
+    ("GET", "/jobs/{id}/container-sizing", ". x x x x x"),
+    ("POST", "/jobs/{id}/container-sizing", ". x . x x ."),
     ("GET", "/due", ". x x x x x"),
     ("GET", "/due/{id}", ". x x x x x"),
     ("POST", "/due/{id}/closing", ". x x . . ."),

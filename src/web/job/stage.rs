@@ -6,10 +6,7 @@ use axum::extract::{Path, State};
 use super::facts::Fact;
 use super::reckoned::Reckoned;
 use super::record::Recorded;
-use super::{
-    ArrivalForm, ChecklistForm, CylinderTableForm, ExhaustForm, FunctionChecksForm, JobPage, LeakJointsForm,
-    LevelSensingForm, NozzleSizingForm, Slot, SuitabilityForm, slots,
-};
+use super::{ArrivalForm, ChecklistForm, ContainerSizingForm, CylinderTableForm, ExhaustForm, FunctionChecksForm, JobPage, LeakJointsForm, LevelSensingForm, NozzleSizingForm, Slot, SuitabilityForm, slots};
 use crate::model::evidence::Entry;
 use crate::model::ids::JobId;
 use crate::model::stage::{Stage, stages_of};
@@ -129,6 +126,7 @@ pub fn facts(job: &JobPage, entry: &Entry) -> Vec<Fact> {
         "cylinder-table" => CylinderTableForm::facts(job, entry),
         "checklist" => ChecklistForm::facts(job, entry),
         "level-sensing" => LevelSensingForm::facts(job, entry),
+        "container-sizing" => ContainerSizingForm::facts(job, entry),
         _ => Vec::new(),
     }
 }
@@ -149,6 +147,7 @@ fn verdict(job: &JobPage, entry: &Entry) -> Option<Verdict> {
 fn reckoned(job: &JobPage, entry: &Entry) -> Option<Reckoned> {
     match entry.body.kind() {
         "nozzle-sizing" => NozzleSizingForm::reckoned(job, &entry.body),
+        "container-sizing" => ContainerSizingForm::reckoned(job, &entry.body),
         _ => None,
     }
 }
