@@ -8,8 +8,8 @@ use axum::middleware::from_fn_with_state;
 use axum::routing::{self, MethodRouter};
 
 use super::app::App;
-use super::job::{ArrivalForm, ContainerSizingForm, CylinderTableForm, ExhaustForm, FunctionChecksForm, LeakJointsForm, LevelSensingForm, NozzleSizingForm, SuitabilityForm, SuitabilityForm};
-use super::job::{ChecklistForm};
+use super::job::{AfterDriveForm, ArrivalForm, ContainerSizingForm, CylinderTableForm, EngineCalibrationForm, ExhaustForm, FunctionChecksForm, LeakJointsForm, LevelSensingForm, NozzleSizingForm, SuitabilityForm, SuitabilityForm};
+use super::job::{ChecklistForm, TrimsForm};
 use super::visitor::{Gate, May, gate};
 // One line a room: two hands that add rooms at once do not meet.
 use super::Error;
@@ -175,6 +175,12 @@ pub fn table() -> Vec<Route> {
         post("/jobs/{id}/cancellation",         job::ending::cancel,    WORKERS),
         get("/jobs/{id}/container-sizing",  job::record::show::<ContainerSizingForm>,   READERS),
         post("/jobs/{id}/container-sizing", job::record::create::<ContainerSizingForm>, BENCH),
+        get("/jobs/{id}/engine-calibration",    job::record::show::<EngineCalibrationForm>,   READERS),
+        post("/jobs/{id}/engine-calibration",   job::record::create::<EngineCalibrationForm>, BENCH),
+        get("/jobs/{id}/trims",             job::record::show::<TrimsForm>,   READERS),
+        post("/jobs/{id}/trims",            job::record::create::<TrimsForm>, BENCH),
+        get("/jobs/{id}/after-drive",       job::record::show::<AfterDriveForm>,   READERS),
+        post("/jobs/{id}/after-drive",      job::record::create::<AfterDriveForm>, BENCH),
     ]
 }
 

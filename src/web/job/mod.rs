@@ -3,6 +3,7 @@
 //! Every kind of evidence is one small file here that says which fields its form has, how they are read, and how an
 //! entry is shown again; [`record`] does the rest for all of them (times, instruments, corrections, stale saves).
 
+mod after_drive;
 mod arrival;
 mod checklist;
 mod cylinder_table;
@@ -11,9 +12,13 @@ mod exhaust;
 mod exhaust_said;
 mod container_said;
 mod container_sizing;
+mod engine_calibration;
+mod exhaust;
+mod exhaust_said;
 pub mod facts;
 mod fuel_mix;
 mod function_checks;
+mod instruments;
 mod leak_joints;
 mod level_sensing;
 mod nozzle_said;
@@ -31,7 +36,9 @@ pub mod stage;
 mod suitability;
 mod sum;
 pub mod waivers;
+mod trims;
 
+pub use after_drive::AfterDriveForm;
 pub use arrival::ArrivalForm;
 pub use checklist::ChecklistForm;
 pub use cylinder_table::CylinderTableForm;
@@ -40,7 +47,13 @@ pub use function_checks::FunctionChecksForm;
 pub use leak_joints::LeakJointsForm;
 pub use level_sensing::LevelSensingForm;
 pub use container_sizing::ContainerSizingForm;
+pub use container_sizing::ContainerSizingForm;
+pub use engine_calibration::EngineCalibrationForm;
+pub use exhaust::ExhaustForm;
+pub use function_checks::FunctionChecksForm;
+pub use leak_joints::LeakJointsForm;
 pub use nozzle_sizing::NozzleSizingForm;
 pub use page::JobPage;
 pub use slot::{Slot, slots};
 pub use suitability::SuitabilityForm;
+pub use trims::TrimsForm;

@@ -6,7 +6,7 @@ use axum::extract::{Path, State};
 use super::facts::Fact;
 use super::reckoned::Reckoned;
 use super::record::Recorded;
-use super::{ArrivalForm, ChecklistForm, ContainerSizingForm, CylinderTableForm, ExhaustForm, FunctionChecksForm, JobPage, LeakJointsForm, LevelSensingForm, NozzleSizingForm, Slot, SuitabilityForm, slots};
+use super::{AfterDriveForm, ArrivalForm, ChecklistForm, ContainerSizingForm, CylinderTableForm, EngineCalibrationForm, ExhaustForm, FunctionChecksForm, JobPage, LeakJointsForm, LevelSensingForm, NozzleSizingForm, Slot, SuitabilityForm, TrimsForm, slots};
 use crate::model::evidence::Entry;
 use crate::model::ids::JobId;
 use crate::model::stage::{Stage, stages_of};
@@ -127,6 +127,9 @@ pub fn facts(job: &JobPage, entry: &Entry) -> Vec<Fact> {
         "checklist" => ChecklistForm::facts(job, entry),
         "level-sensing" => LevelSensingForm::facts(job, entry),
         "container-sizing" => ContainerSizingForm::facts(job, entry),
+        "engine-calibration" => EngineCalibrationForm::facts(job, entry),
+        "trims" => TrimsForm::facts(job, entry),
+        "after-drive" => AfterDriveForm::facts(job, entry),
         _ => Vec::new(),
     }
 }
@@ -136,6 +139,8 @@ fn verdict(job: &JobPage, entry: &Entry) -> Option<Verdict> {
     match entry.body.kind() {
         "arrival" => ArrivalForm::verdict(job, entry),
         "suitability" => SuitabilityForm::verdict(job, entry),
+        "engine-calibration" => EngineCalibrationForm::verdict(job, entry),
+        "after-drive" => AfterDriveForm::verdict(job, entry),
         "exhaust" => ExhaustForm::verdict(job, entry),
         "cylinder-table" => CylinderTableForm::verdict(job, entry),
         "checklist" => ChecklistForm::verdict(job, entry),
@@ -148,6 +153,7 @@ fn reckoned(job: &JobPage, entry: &Entry) -> Option<Reckoned> {
     match entry.body.kind() {
         "nozzle-sizing" => NozzleSizingForm::reckoned(job, &entry.body),
         "container-sizing" => ContainerSizingForm::reckoned(job, &entry.body),
+        "trims" => TrimsForm::reckoned(job, &entry.body),
         _ => None,
     }
 }

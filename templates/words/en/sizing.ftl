@@ -210,7 +210,6 @@ sum-error-wet = The gas would be partly liquid here: below { $dew } it condenses
 sum-error-no-state = No such state of the gas exists.
 sum-error-unfit = The sum does not hold for { $component }.
 
-why-container-sized-never-full = Holds { $liquid } L of liquid at the fill stop; not liquid-full below the critical region
 
 slot-container-sizing = Container
     .lead = What the container holds at its fill stop, how hot it may become, how far it goes, and whether the axle carries it.
