@@ -8,8 +8,9 @@ use axum::middleware::from_fn_with_state;
 use axum::routing::{self, MethodRouter};
 
 use super::app::App;
-use super::job::{AfterDriveForm, ArrivalForm, ContainerSizingForm, CylinderTableForm, EngineCalibrationForm, ExhaustForm, FunctionChecksForm, LeakJointsForm, LevelSensingForm, NozzleSizingForm, SuitabilityForm, SuitabilityForm};
-use super::job::{ChecklistForm, TrimsForm};
+use super::job::{AfterDriveForm, ContainerSizingForm, EngineCalibrationForm, TrimsForm};
+use super::job::{ArrivalForm, ExhaustForm, FunctionChecksForm, LeakJointsForm, NozzleSizingForm, SuitabilityForm};
+use super::job::{ChecklistForm, CylinderTableForm, LevelSensingForm};
 use super::visitor::{Gate, May, gate};
 // One line a room: two hands that add rooms at once do not meet.
 use super::Error;
@@ -146,6 +147,14 @@ pub fn table() -> Vec<Route> {
         post("/jobs/{id}/suitability",      job::record::create::<SuitabilityForm>, BENCH),
         get("/jobs/{id}/nozzle-sizing",     job::record::show::<NozzleSizingForm>,   READERS),
         post("/jobs/{id}/nozzle-sizing",    job::record::create::<NozzleSizingForm>, BENCH),
+        get("/jobs/{id}/container-sizing",  job::record::show::<ContainerSizingForm>,   READERS),
+        post("/jobs/{id}/container-sizing", job::record::create::<ContainerSizingForm>, BENCH),
+        get("/jobs/{id}/engine-calibration",    job::record::show::<EngineCalibrationForm>,   READERS),
+        post("/jobs/{id}/engine-calibration",   job::record::create::<EngineCalibrationForm>, BENCH),
+        get("/jobs/{id}/trims",             job::record::show::<TrimsForm>,   READERS),
+        post("/jobs/{id}/trims",            job::record::create::<TrimsForm>, BENCH),
+        get("/jobs/{id}/after-drive",       job::record::show::<AfterDriveForm>,   READERS),
+        post("/jobs/{id}/after-drive",      job::record::create::<AfterDriveForm>, BENCH),
         get("/jobs/{id}/leak-joints/{subject}",     job::record::show::<LeakJointsForm>,        READERS),
         post("/jobs/{id}/leak-joints/{subject}",    job::record::create::<LeakJointsForm>,      BENCH),
         get("/jobs/{id}/exhaust/{subject}",         job::record::show::<ExhaustForm>,           READERS),
@@ -173,14 +182,6 @@ pub fn table() -> Vec<Route> {
         post("/jobs/{id}/hold/end",             job::ending::end_hold,  WORKERS),
         post("/jobs/{id}/release",              job::ending::release,   WORKERS),
         post("/jobs/{id}/cancellation",         job::ending::cancel,    WORKERS),
-        get("/jobs/{id}/container-sizing",  job::record::show::<ContainerSizingForm>,   READERS),
-        post("/jobs/{id}/container-sizing", job::record::create::<ContainerSizingForm>, BENCH),
-        get("/jobs/{id}/engine-calibration",    job::record::show::<EngineCalibrationForm>,   READERS),
-        post("/jobs/{id}/engine-calibration",   job::record::create::<EngineCalibrationForm>, BENCH),
-        get("/jobs/{id}/trims",             job::record::show::<TrimsForm>,   READERS),
-        post("/jobs/{id}/trims",            job::record::create::<TrimsForm>, BENCH),
-        get("/jobs/{id}/after-drive",       job::record::show::<AfterDriveForm>,   READERS),
-        post("/jobs/{id}/after-drive",      job::record::create::<AfterDriveForm>, BENCH),
     ]
 }
 

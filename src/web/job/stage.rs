@@ -6,7 +6,11 @@ use axum::extract::{Path, State};
 use super::facts::Fact;
 use super::reckoned::Reckoned;
 use super::record::Recorded;
-use super::{AfterDriveForm, ArrivalForm, ChecklistForm, ContainerSizingForm, CylinderTableForm, EngineCalibrationForm, ExhaustForm, FunctionChecksForm, JobPage, LeakJointsForm, LevelSensingForm, NozzleSizingForm, Slot, SuitabilityForm, TrimsForm, slots};
+use super::{AfterDriveForm, ContainerSizingForm, EngineCalibrationForm, TrimsForm};
+use super::{
+    ArrivalForm, ChecklistForm, CylinderTableForm, ExhaustForm, FunctionChecksForm, JobPage, LeakJointsForm,
+    LevelSensingForm, NozzleSizingForm, Slot, SuitabilityForm, slots,
+};
 use crate::model::evidence::Entry;
 use crate::model::ids::JobId;
 use crate::model::stage::{Stage, stages_of};
@@ -120,16 +124,16 @@ pub fn facts(job: &JobPage, entry: &Entry) -> Vec<Fact> {
         "arrival" => ArrivalForm::facts(job, entry),
         "suitability" => SuitabilityForm::facts(job, entry),
         "nozzle-sizing" => NozzleSizingForm::facts(job, entry),
+        "container-sizing" => ContainerSizingForm::facts(job, entry),
+        "engine-calibration" => EngineCalibrationForm::facts(job, entry),
+        "trims" => TrimsForm::facts(job, entry),
+        "after-drive" => AfterDriveForm::facts(job, entry),
         "leak-joints" => LeakJointsForm::facts(job, entry),
         "exhaust" => ExhaustForm::facts(job, entry),
         "function-checks" => FunctionChecksForm::facts(job, entry),
         "cylinder-table" => CylinderTableForm::facts(job, entry),
         "checklist" => ChecklistForm::facts(job, entry),
         "level-sensing" => LevelSensingForm::facts(job, entry),
-        "container-sizing" => ContainerSizingForm::facts(job, entry),
-        "engine-calibration" => EngineCalibrationForm::facts(job, entry),
-        "trims" => TrimsForm::facts(job, entry),
-        "after-drive" => AfterDriveForm::facts(job, entry),
         _ => Vec::new(),
     }
 }
