@@ -1,6 +1,10 @@
 //! What an LPG container holds, when it becomes liquid-full, and how far it takes the vehicle.
 
+mod worked;
+
 use serde::{Deserialize, Serialize};
+
+pub use worked::steps;
 
 use super::cubic::{Cubic, Phase};
 use super::fuel::fuel;

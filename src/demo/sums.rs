@@ -3,8 +3,11 @@
 use serde_json::{Value, json};
 
 use crate::calc::container::{Container, Stowage, container as reckon_container, stow};
-use crate::calc::nozzle::{Sizing, Verdict, size};
-use crate::model::evidence::{ContainerSizing, NozzleSizing, NozzleVerdict};
+use crate::calc::nozzle::{Asked, Sizing, Verdict, sheet};
+use crate::model::evidence::{
+    ContainerInputs, ContainerResults, ContainerSet, ContainerSizing, NozzleInputs, NozzleResults, NozzleSizing,
+    NozzleVerdict,
+};
 use crate::shop::Refusal;
 
 /// The nozzle of the usual invented car.
@@ -16,6 +19,11 @@ fn broken(error: impl std::fmt::Display) -> Refusal {
 
 fn json_of(value: &impl serde::Serialize) -> Result<Value, Refusal> {
     serde_json::to_value(value).map_err(broken)
+}
+
+/// Texts of a form.
+fn typed(fields: &[(&str, &str)]) -> Vec<(String, String)> {
+    fields.iter().map(|(name, text)| ((*name).to_owned(), (*text).to_owned())).collect()
 }
 
 /// The nozzle sheet of the usual invented car: 82 kW at 6 000 /min, four engine cylinders.
@@ -35,10 +43,35 @@ pub fn nozzle_of(rated_power_kw: f64, rated_rpm: f64, engine_cylinders: u32) -> 
         "idle_manifold_kpa": 35.0, "min_pulse_ms": 2.5,
     });
     let sizing: Sizing = serde_json::from_value(inputs).map_err(broken)?;
-    let sized = size(&sizing).map_err(broken)?;
+    let typed = typed(&[
+        ("from", "power"),
+        ("fuel_mix", "typed-mole"),
+        ("share_propane", "60"),
+        ("share_n_butane", "40"),
+        ("rated_power_kw", &rated_power_kw.to_string()),
+        ("rated_rpm", &rated_rpm.to_string()),
+        ("engine_cylinders", &engine_cylinders.to_string()),
+        ("brake_efficiency", "0.28"),
+        ("manifold_kpa", "97"),
+        ("gas_temperature_c", "50"),
+        ("max_duty", "0.90"),
+        ("regulator_follows", "manifold"),
+        ("idle_rpm", "780"),
+        ("idle_fuel_power_kw", "7.0"),
+        ("idle_manifold_kpa", "35"),
+        ("sets[0][supply_over_manifold_kpa]", "115"),
+        ("sets[0][dead_time_ms]", "1.0"),
+        ("sets[0][min_pulse_ms]", "2.5"),
+        ("sets[0][discharge_coefficient]", "0.65"),
+        ("sets[0][sizes_mm]", &sizes_mm.iter().map(f64::to_string).collect::<Vec<_>>().join(" ")),
+        ("taken", "1"),
+    ]);
+    let asked = Asked::Power(sizing);
+    let answer = sheet(&asked).map_err(broken)?;
+    let sized = answer.found.nozzle().clone();
     Ok(NozzleSizing {
-        inputs: json_of(&sizing)?,
-        results: json_of(&sized)?,
+        inputs: json_of(&NozzleInputs { typed, sets: vec![(String::new(), asked)], taken: 0 })?,
+        results: json_of(&NozzleResults { sheets: vec![answer] })?,
         origins: json!({ "rated_power_kw": "vehicle", "rated_rpm": "vehicle", "engine_cylinders": "vehicle" }),
         needed_mm: sized.diameter_mm,
         chosen_mm: sized.chosen_mm,
@@ -68,14 +101,30 @@ pub fn container() -> Result<ContainerSizing, Refusal> {
         axle_reserve_kg: Some(180.0),
     };
     let stowed = stow(&contents, &stowage).map_err(broken)?;
-    let full_c = contents.liquid_full_temperature_c.ok_or_else(|| broken("no liquid-full temperature"))?;
+    let (gross_volume_l, liquid_l) = (asked.gross_volume_l, contents.liquid_l);
+    let liquid_full_temperature_c = contents.liquid_full_temperature_c;
+    let set = ContainerSet { name: String::new(), container: asked, stowage: Some(stowage) };
+    let typed = typed(&[
+        ("fuel_mix", "typed-mole"),
+        ("share_propane", "60"),
+        ("share_n_butane", "40"),
+        ("fill_percent", "80"),
+        ("temperature_c", "15"),
+        ("left_behind_percent", "3"),
+        ("consumption_l_per_100km", "9.6"),
+        ("parts_mass_kg", "9"),
+        ("axle_reserve_kg", "180"),
+        ("sets[0][gross_volume_l]", "54"),
+        ("sets[0][container_mass_kg]", "29"),
+        ("taken", "1"),
+    ]);
     Ok(ContainerSizing {
-        inputs: json!({ "container": json_of(&asked)?, "stowage": json_of(&stowage)? }),
-        results: json!({ "contents": json_of(&contents)?, "stowed": json_of(&stowed)? }),
-        origins: json!({ "fill_fraction": "UN R67", "temperature_c": "shop" }),
-        gross_volume_l: asked.gross_volume_l,
-        liquid_l: contents.liquid_l,
-        liquid_full_temperature_c: full_c,
+        inputs: json_of(&ContainerInputs { typed, sets: vec![set], taken: 0 })?,
+        results: json_of(&ContainerResults { sets: vec![(contents, Some(stowed))] })?,
+        origins: json!({ "fill_percent": "rule", "temperature_c": "practice", "axle_reserve_kg": "vehicle" }),
+        gross_volume_l,
+        liquid_l,
+        liquid_full_temperature_c,
         added_mass_kg: Some(stowed.added_mass_kg),
         is_within_axle_reserve: stowed.reserve_left_kg.map(|left| left >= 0.0),
         program_version: env!("CARGO_PKG_VERSION").to_owned(),

@@ -39,12 +39,11 @@ pub fn container_sized(ground: &Ground<'_>) -> Said {
     if sheet.is_within_axle_reserve == Some(false) {
         return Said::stops(Why::plain("axle-overloaded"), place).on(entry);
     }
-    let why = Why::plain("container-sized").number("liquid", sheet.liquid_l, 1).number(
-        "full",
-        sheet.liquid_full_temperature_c,
-        0,
-    );
-    Said::met(why, place).on(entry)
+    let why = match sheet.liquid_full_temperature_c {
+        Some(full_c) => Why::plain("container-sized").number("full", full_c, 0),
+        None => Why::plain("container-sized-never-full"),
+    };
+    Said::met(why.number("liquid", sheet.liquid_l, 1), place).on(entry)
 }
 
 /// Parts that this job fitted, or for jobs that fit nothing, all parts on the vehicle.

@@ -8,6 +8,7 @@ use axum::middleware::from_fn_with_state;
 use axum::routing::{self, MethodRouter};
 
 use super::app::App;
+use super::job::{AfterDriveForm, ContainerSizingForm, EngineCalibrationForm, TrimsForm};
 use super::job::{ArrivalForm, ExhaustForm, FunctionChecksForm, LeakJointsForm, NozzleSizingForm, SuitabilityForm};
 use super::job::{ChecklistForm, CylinderTableForm, LevelSensingForm};
 use super::visitor::{Gate, May, gate};
@@ -146,6 +147,14 @@ pub fn table() -> Vec<Route> {
         post("/jobs/{id}/suitability",      job::record::create::<SuitabilityForm>, BENCH),
         get("/jobs/{id}/nozzle-sizing",     job::record::show::<NozzleSizingForm>,   READERS),
         post("/jobs/{id}/nozzle-sizing",    job::record::create::<NozzleSizingForm>, BENCH),
+        get("/jobs/{id}/container-sizing",  job::record::show::<ContainerSizingForm>,   READERS),
+        post("/jobs/{id}/container-sizing", job::record::create::<ContainerSizingForm>, BENCH),
+        get("/jobs/{id}/engine-calibration",    job::record::show::<EngineCalibrationForm>,   READERS),
+        post("/jobs/{id}/engine-calibration",   job::record::create::<EngineCalibrationForm>, BENCH),
+        get("/jobs/{id}/trims",             job::record::show::<TrimsForm>,   READERS),
+        post("/jobs/{id}/trims",            job::record::create::<TrimsForm>, BENCH),
+        get("/jobs/{id}/after-drive",       job::record::show::<AfterDriveForm>,   READERS),
+        post("/jobs/{id}/after-drive",      job::record::create::<AfterDriveForm>, BENCH),
         get("/jobs/{id}/leak-joints/{subject}",     job::record::show::<LeakJointsForm>,        READERS),
         post("/jobs/{id}/leak-joints/{subject}",    job::record::create::<LeakJointsForm>,      BENCH),
         get("/jobs/{id}/exhaust/{subject}",         job::record::show::<ExhaustForm>,           READERS),

@@ -127,6 +127,14 @@ pub struct Sized {
     pub cautions: Vec<Caution>,
 }
 
+impl Sized {
+    /// The candidate of this bore, mm.
+    #[must_use]
+    pub fn candidate(&self, size_mm: f64) -> Option<Candidate> {
+        self.candidates.iter().find(|one| (one.size_mm - size_mm).abs() < 1e-9).copied()
+    }
+}
+
 /// Relative standard uncertainties of what the bore is computed from.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Spread {

@@ -94,6 +94,26 @@ pub struct AfterDrive {
     pub not_ready: String,
 }
 
+/// Fault codes of a text, parted by blanks, commas or semicolons, in capitals.
+fn codes(text: &str) -> impl Iterator<Item = String> + '_ {
+    let parts = text.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';'));
+    parts.filter(|code| !code.is_empty()).map(str::to_uppercase)
+}
+
+impl AfterDrive {
+    /// Fault codes that were not there before, each once.
+    pub fn new_codes(&self, before: &str) -> Vec<String> {
+        let known: Vec<String> = codes(before).collect();
+        let mut new: Vec<String> = Vec::new();
+        for code in codes(&self.fault_codes) {
+            if !known.contains(&code) && !new.contains(&code) {
+                new.push(code);
+            }
+        }
+        new
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -22,7 +22,10 @@ pub use proving::{
     Exhaust, ExhaustPoint, FillStopHow, FunctionChecks, Joint, JointVerdict, LeakDecay, LeakJoints, LeakMethod,
     PressureKind, Section, TestGas,
 };
-pub use sizing::{ContainerSizing, NozzleSizing, NozzleVerdict};
+pub use sizing::{
+    ContainerInputs, ContainerResults, ContainerSet, ContainerSizing, NozzleInputs, NozzleResults, NozzleSizing,
+    NozzleVerdict,
+};
 
 use super::ids::{AttachmentId, EvidenceId, InstrumentId, JobId, PersonId};
 use super::job::Fuel;

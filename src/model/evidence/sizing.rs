@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::calc::container::{Container, Contents, Stowage, Stowed};
+use crate::calc::nozzle::{Asked, Candidate, Sheet};
 use crate::model::coded;
 
 coded! {
@@ -37,6 +39,79 @@ pub struct NozzleSizing {
     pub program_version: String,
 }
 
+/// What was typed for a nozzle sheet, and how it was understood.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct NozzleInputs {
+    /// Name and text of every field.
+    pub typed: Vec<(String, String)>,
+    /// The sets as asked: name, question.
+    pub sets: Vec<(String, Asked)>,
+    /// Which set is taken, from 0.
+    pub taken: usize,
+}
+
+/// What came out of a nozzle sheet.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct NozzleResults {
+    /// In the order of the sets.
+    pub sheets: Vec<Sheet>,
+}
+
+impl NozzleSizing {
+    /// Inputs and results read back; `None` for a sheet of another program.
+    pub fn read_back(&self) -> Option<(NozzleInputs, NozzleResults)> {
+        let inputs: NozzleInputs = serde_json::from_value(self.inputs.clone()).ok()?;
+        let results: NozzleResults = serde_json::from_value(self.results.clone()).ok()?;
+        let is_whole = inputs.taken < inputs.sets.len() && inputs.sets.len() == results.sheets.len();
+        is_whole.then_some((inputs, results))
+    }
+
+    /// The size that is taken, judged in a set: the one chosen, else the one of the sum.
+    pub fn used(&self, sheet: &Sheet) -> Option<Candidate> {
+        let nozzle = sheet.found.nozzle();
+        nozzle.candidate(self.chosen_mm.unwrap_or(nozzle.used_mm))
+    }
+}
+
+/// One container asked for, with what comes into the vehicle along with it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct ContainerSet {
+    /// In the shop's words.
+    pub name: String,
+    /// Volume, fill, temperature.
+    pub container: Container,
+    /// Masses and consumption; `None` when they were not given.
+    pub stowage: Option<Stowage>,
+}
+
+/// What was typed for a container sheet, and how it was understood.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct ContainerInputs {
+    /// Name and text of every field.
+    pub typed: Vec<(String, String)>,
+    /// The containers as asked.
+    pub sets: Vec<ContainerSet>,
+    /// Which is taken, from 0.
+    pub taken: usize,
+}
+
+/// What came out of a container sheet, in the order of the sets.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct ContainerResults {
+    /// What each holds, and what that means for the vehicle.
+    pub sets: Vec<(Contents, Option<Stowed>)>,
+}
+
+impl ContainerSizing {
+    /// Inputs and results read back; `None` for a sheet of another program.
+    pub fn read_back(&self) -> Option<(ContainerInputs, ContainerResults)> {
+        let inputs: ContainerInputs = serde_json::from_value(self.inputs.clone()).ok()?;
+        let results: ContainerResults = serde_json::from_value(self.results.clone()).ok()?;
+        let is_whole = inputs.taken < inputs.sets.len() && inputs.sets.len() == results.sets.len();
+        is_whole.then_some((inputs, results))
+    }
+}
+
 /// A container sheet.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct ContainerSizing {
@@ -50,8 +125,8 @@ pub struct ContainerSizing {
     pub gross_volume_l: f64,
     /// Liquid at the fill stop, L.
     pub liquid_l: f64,
-    /// Temperature at which this filling is liquid-full, C.
-    pub liquid_full_temperature_c: f64,
+    /// Temperature at which this filling is liquid-full, C; `None` when that lies beyond the critical region.
+    pub liquid_full_temperature_c: Option<f64>,
     /// Added mass, kg.
     pub added_mass_kg: Option<f64>,
     /// The rear axle can carry it; `None` when the reserve is not known.

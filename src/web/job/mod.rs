@@ -3,19 +3,25 @@
 //! Every kind of evidence is one small file here that says which fields its form has, how they are read, and how an
 //! entry is shown again; [`record`] does the rest for all of them (times, instruments, corrections, stale saves).
 
+mod after_drive;
 mod arrival;
 mod checklist;
+mod container_said;
+mod container_sizing;
 mod cylinder_table;
 pub mod ending;
+mod engine_calibration;
 mod exhaust;
 mod exhaust_said;
 pub mod facts;
 mod fuel_mix;
 mod function_checks;
+mod instruments;
 mod leak_joints;
 mod level_sensing;
 mod nozzle_said;
 mod nozzle_sizing;
+mod origins;
 pub mod page;
 pub mod papers;
 mod part_form;
@@ -27,11 +33,15 @@ mod slot;
 pub mod stage;
 mod suitability;
 mod sum;
+mod trims;
 pub mod waivers;
 
+pub use after_drive::AfterDriveForm;
 pub use arrival::ArrivalForm;
 pub use checklist::ChecklistForm;
+pub use container_sizing::ContainerSizingForm;
 pub use cylinder_table::CylinderTableForm;
+pub use engine_calibration::EngineCalibrationForm;
 pub use exhaust::ExhaustForm;
 pub use function_checks::FunctionChecksForm;
 pub use leak_joints::LeakJointsForm;
@@ -40,3 +50,4 @@ pub use nozzle_sizing::NozzleSizingForm;
 pub use page::JobPage;
 pub use slot::{Slot, slots};
 pub use suitability::SuitabilityForm;
+pub use trims::TrimsForm;

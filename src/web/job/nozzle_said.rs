@@ -1,19 +1,19 @@
 //! A nozzle sheet shown: verdict with reasons, inputs with their origin, sets side by side, sizes, the sum step by step.
 
 use super::facts::{Fact, Facts};
-use super::nozzle_sizing::{Inputs, NUMBERS, OF_A_SET, PETROL, Results, read_back, used};
+use super::nozzle_sizing::{NUMBERS, OF_A_SET, PETROL};
+use super::origins::{self, Kept};
 use super::reckoned::Reckoned;
-use super::{JobPage, fuel_mix, sum};
+use super::{JobPage, sum};
 use crate::calc::nozzle::{Asked, Candidate, Sheet, Verdict as OfSum, steps};
-use crate::model::evidence::{Evidence, NozzleSizing, NozzleVerdict};
-use crate::model::unit::Unit;
-use crate::web::form::Form;
-use crate::web::kit::{self, Cell, Column, Mark, Table, Tone, Verdict};
+use crate::model::evidence::{Evidence, NozzleInputs, NozzleResults, NozzleSizing, NozzleVerdict};
+use crate::web::kit::{Cell, Column, Mark, Table, Tone, Verdict};
 use crate::words::Words;
 
 /// The summary of an entry.
 pub fn facts(job: &JobPage, body: &Evidence, facts: Facts) -> Vec<Fact> {
-    let Some((one, inputs, results)) = read_back(body) else { return Vec::new() };
+    let Evidence::NozzleSizing(one) = body else { return Vec::new() };
+    let Some((inputs, results)) = one.read_back() else { return Vec::new() };
     let sheet = &results.sheets[inputs.taken];
     let w = job.w();
     let spread = sheet.found.nozzle().diameter_standard_uncertainty_mm;
@@ -23,17 +23,18 @@ pub fn facts(job: &JobPage, body: &Evidence, facts: Facts) -> Vec<Fact> {
 
 /// The whole sheet.
 pub fn reckoned(job: &JobPage, body: &Evidence) -> Option<Reckoned> {
-    let (one, inputs, results) = read_back(body)?;
+    let Evidence::NozzleSizing(one) = body else { return None };
+    let (inputs, results) = one.read_back()?;
     let w = job.w();
     let (sheet, (_, asked)) = (results.sheets.get(inputs.taken)?, inputs.sets.get(inputs.taken)?);
-    let used = used(one, sheet)?;
+    let used = one.used(sheet)?;
     let mut tables = Vec::new();
     if inputs.sets.len() > 1 {
         tables.push(side_by_side(&w, &inputs, &results));
     }
     tables.push(sizes(&w, sheet));
     tables.push(sum::steps(&w, w.t("sizing-steps"), &steps(asked, sheet, &used)));
-    tables.push(origins(job, one, &inputs, asked));
+    tables.push(inputs_of(job, one, &inputs, asked));
     Some(Reckoned {
         verdict: Some(verdict(&w, one, sheet, &used)),
         tables,
@@ -112,7 +113,7 @@ fn sizes(w: &Words, sheet: &Sheet) -> Table {
     Table { w: *w, caption: w.t("nozzle-sizes"), columns, rows }
 }
 
-fn side_by_side(w: &Words, inputs: &Inputs, results: &Results) -> Table {
+fn side_by_side(w: &Words, inputs: &NozzleInputs, results: &NozzleResults) -> Table {
     let row = |(at, ((name, asked), sheet)): (usize, (&(String, Asked), &Sheet))| {
         let nozzle = sheet.found.nozzle();
         let (mark, code) = mark_of(nozzle.verdict);
@@ -125,8 +126,8 @@ fn side_by_side(w: &Words, inputs: &Inputs, results: &Results) -> Table {
             Cell::new(w.number(nozzle.diameter_mm, 2)),
             Cell::new(nozzle.chosen_mm.map_or_else(|| "–".to_owned(), |mm| w.number(mm, 2))),
         ];
-        if let Some(used) = nozzle.candidates.iter().find(|one| (one.size_mm - nozzle.used_mm).abs() < 1e-9) {
-            let mut cells = of_candidate(w, used);
+        if let Some(used) = nozzle.candidate(nozzle.used_mm) {
+            let mut cells = of_candidate(w, &used);
             // Duty, speed limit and idle pulse tell sets apart; the pulse itself does not.
             cells.remove(2);
             row.extend(cells);
@@ -145,45 +146,17 @@ fn side_by_side(w: &Words, inputs: &Inputs, results: &Results) -> Table {
 }
 
 /// Every input of the taken set with where it comes from.
-fn origins(job: &JobPage, one: &NozzleSizing, inputs: &Inputs, asked: &Asked) -> Table {
-    let w = job.w();
-    let form = Form::blank().scoped("nozzle-sizing");
-    let text_of = |name: &str| inputs.typed.iter().find(|(known, _)| known == name).map(|(_, text)| text.as_str());
-    let said = |name: &str| {
-        let code = one.origins.get(name).and_then(serde_json::Value::as_str).unwrap_or("entered");
-        w.t(format!("origin-{code}"))
-    };
-    let mix = text_of("fuel_mix").unwrap_or_default();
-    let mut rows = vec![vec![
-        Cell::new(kit::label(&form, &w, "fuel_mix")),
-        Cell::new(fuel_mix::said(job, mix, asked.composition())),
-        Cell::new(fuel_mix::origin(job, mix)),
-    ]];
-    let mut add = |name: String, unit: Unit| {
-        let own = text_of(&name).map(|text| (name.clone(), text));
-        // A later set leaves out what is as in the first.
-        let first = name.split_once("][").map(|(_, field)| format!("sets[0][{field}"));
-        let first = first.and_then(|first| text_of(&first).map(|text| (first.clone(), text)));
-        let Some((known, text)) = own.or(first) else { return };
-        let has_unit = text.trim().ends_with(|c: char| !c.is_ascii_digit());
-        let symbol = if name.ends_with("g_min") { "g/min" } else { unit.symbol() };
-        let value = if has_unit || symbol.is_empty() { text.to_owned() } else { format!("{text}\u{a0}{symbol}") };
-        rows.push(vec![Cell::new(kit::label(&form, &w, &name)), Cell::new(value), Cell::new(said(&known))]);
-    };
+fn inputs_of(job: &JobPage, one: &NozzleSizing, inputs: &NozzleInputs, asked: &Asked) -> Table {
     let is_petrol = matches!(asked, Asked::Petrol(_));
     let of_power = ["rated_power_kw", "brake_efficiency", "idle_rpm", "idle_fuel_power_kw"];
-    for (name, unit, ..) in NUMBERS {
-        if !(is_petrol && of_power.contains(&name)) {
-            add(name.to_owned(), unit);
-        }
-    }
-    for (name, unit, ..) in PETROL.iter().filter(|_| is_petrol) {
-        add((*name).to_owned(), *unit);
-    }
-    for (name, unit, ..) in OF_A_SET {
-        add(format!("sets[{}][{name}]", inputs.taken), unit);
-    }
-    add(format!("sets[{}][sizes_mm]", inputs.taken), Unit::Millimetre);
-    let columns = ["input", "value", "origin"].map(|name| Column::text(w.t(format!("sizing-column-{name}")))).into();
-    Table { w, caption: w.t("sizing-inputs"), columns, rows }
+    let numbers = NUMBERS.iter().filter(|(name, ..)| !(is_petrol && of_power.contains(name)));
+    let numbers = numbers.chain(PETROL.iter().filter(|_| is_petrol));
+    let mut fields: Vec<(String, &str)> = numbers
+        .map(|(name, unit, ..)| ((*name).to_owned(), if name.ends_with("g_min") { "g/min" } else { unit.symbol() }))
+        .collect();
+    let of_set = |name: &str| format!("sets[{}][{name}]", inputs.taken);
+    fields.extend(OF_A_SET.iter().map(|(name, unit, ..)| (of_set(name), unit.symbol())));
+    fields.push((of_set("sizes_mm"), "mm"));
+    let kept = Kept { scope: "nozzle-sizing", typed: &inputs.typed, origins: &one.origins };
+    origins::table(job, &kept, asked.composition(), &fields)
 }

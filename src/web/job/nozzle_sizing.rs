@@ -3,12 +3,10 @@
 //! The sum is made when the form is sent, and kept with its inputs and the version of the program. It is never made anew
 //! by looking at it.
 
-use serde::{Deserialize, Serialize};
-
 use super::facts::{Fact, Facts};
 use super::reckoned::Reckoned;
 use super::record::{Group, Recorded, Taken};
-use super::{JobPage, fuel_mix, nozzle_said, sum};
+use super::{JobPage, fuel_mix, nozzle_said, origins, sum};
 use crate::calc::nozzle::engine::{DEAD_TIME_MS, Follows, IDLE_MANIFOLD_KPA, LEAST_PULSE_MS, MAX_DUTY};
 use crate::calc::nozzle::flow::INJECTOR_DISCHARGE;
 use crate::calc::nozzle::{
@@ -16,7 +14,7 @@ use crate::calc::nozzle::{
 };
 use crate::calc::petrol::Petrol;
 use crate::calc::{ATMOSPHERE_KPA, Composition};
-use crate::model::evidence::{Entry, Evidence, NozzleSizing, NozzleVerdict};
+use crate::model::evidence::{Entry, Evidence, NozzleInputs, NozzleResults, NozzleSizing, NozzleVerdict};
 use crate::model::job::Fuel;
 use crate::model::stage::Stage;
 use crate::model::unit::Unit;
@@ -62,42 +60,8 @@ pub const PETROL: [(&str, Unit, f64, f64, bool); 6] = [
     ("idle_pulse_ms", Unit::Millisecond, 0.05, 100.0, true),
 ];
 
-/// What was typed and how it was understood.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct Inputs {
-    /// Name and text of every field.
-    pub typed: Vec<(String, String)>,
-    /// The sets as asked.
-    pub sets: Vec<(String, Asked)>,
-    /// Which set is taken, from 0.
-    pub taken: usize,
-}
-
-/// What came out, a sheet a set.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct Results {
-    /// In the order of the sets.
-    pub sheets: Vec<Sheet>,
-}
-
-/// The parts of an entry, read back.
-pub fn read_back(body: &Evidence) -> Option<(&NozzleSizing, Inputs, Results)> {
-    let Evidence::NozzleSizing(one) = body else { return None };
-    let inputs: Inputs = serde_json::from_value(one.inputs.clone()).ok()?;
-    let results: Results = serde_json::from_value(one.results.clone()).ok()?;
-    let is_whole = inputs.taken < inputs.sets.len() && inputs.sets.len() == results.sheets.len();
-    is_whole.then_some((one, inputs, results))
-}
-
-/// The size that is taken: the one recorded, else the one of the sum.
-pub fn used(one: &NozzleSizing, sheet: &Sheet) -> Option<Candidate> {
-    let nozzle = sheet.found.nozzle();
-    let wanted = one.chosen_mm.unwrap_or(nozzle.used_mm);
-    nozzle.candidates.iter().find(|candidate| (candidate.size_mm - wanted).abs() < 1e-9).copied()
-}
-
 /// Texts that are known or usual, with where they come from.
-pub fn defaults(job: &JobPage) -> Vec<(String, String, &'static str)> {
+fn defaults(job: &JobPage) -> Vec<origins::Default> {
     let vehicle = &job.file.vehicle;
     let is_lpg = job.file.job.fuel == Fuel::Lpg;
     let mut all = Vec::new();
@@ -374,14 +338,7 @@ fn verdict_of(candidate: &Candidate, sheet: &Sheet, chosen_mm: Option<f64>) -> N
 
 impl NozzleSizingForm {
     fn hinted(job: &JobPage, form: &Form, name: &str) -> Field {
-        let w = job.w();
-        let known = defaults(job).into_iter().find(|(known, ..)| known == name);
-        let field = kit::number(form, &w, name);
-        match known {
-            Some((_, text, "vehicle")) => field.hinted(w.tv("origin-hint-vehicle", &[("value", text.into())])),
-            Some((_, text, _)) => field.hinted(w.tv("origin-hint-practice", &[("value", text.into())])),
-            None => field,
-        }
+        origins::hinted(job, &defaults(job), kit::number(form, &job.w(), name), name)
     }
 
     fn sets(job: &JobPage, form: &Form) -> Group {
@@ -419,7 +376,8 @@ impl Recorded for NozzleSizingForm {
     }
 
     fn filled(&self, _: &JobPage, entry: &Entry) -> Form {
-        let Some((_, inputs, _)) = read_back(&entry.body) else { return Form::blank() };
+        let Evidence::NozzleSizing(one) = &entry.body else { return Form::blank() };
+        let Some((inputs, _)) = one.read_back() else { return Form::blank() };
         inputs.typed.into_iter().fold(Form::blank(), |form, (name, text)| form.with(&name, text))
     }
 
@@ -492,29 +450,20 @@ impl Recorded for NozzleSizingForm {
         let answer = sheets.get(taken)?;
         let nozzle = answer.found.nozzle();
         let wanted = chosen_mm.unwrap_or(nozzle.used_mm);
-        let Some(candidate) = nozzle.candidates.iter().find(|one| (one.size_mm - wanted).abs() < 1e-9) else {
+        let Some(candidate) = nozzle.candidate(wanted) else {
             form.fail("chosen_mm", Wrong::Rule("nozzle-not-of-the-list", Vec::new()));
             return None;
         };
         let chosen_mm = chosen_mm.or(nozzle.chosen_mm);
-        let defaults = defaults(job);
-        let typed: Vec<(String, String)> = names(job)
-            .into_iter()
-            .map(|name| (name.clone(), form.value(&name).to_owned()))
-            .filter(|(_, text)| !text.is_empty())
-            .collect();
-        let origin = |(name, text): &(String, String)| {
-            let known = defaults.iter().find(|(known, value, _)| known == name && value == text.trim());
-            (name.clone(), serde_json::Value::from(known.map_or("entered", |(_, _, origin)| origin)))
-        };
+        let (typed, origins) = origins::keep(form, names(job), &defaults(job));
         let body = NozzleSizing {
-            origins: serde_json::Value::Object(typed.iter().map(origin).collect()),
+            origins,
             needed_mm: nozzle.diameter_mm,
             chosen_mm,
-            verdict: verdict_of(candidate, answer, chosen_mm),
+            verdict: verdict_of(&candidate, answer, chosen_mm),
             program_version: env!("CARGO_PKG_VERSION").to_owned(),
-            inputs: serde_json::to_value(Inputs { typed, sets: asked, taken }).ok()?,
-            results: serde_json::to_value(Results { sheets }).ok()?,
+            inputs: serde_json::to_value(NozzleInputs { typed, sets: asked, taken }).ok()?,
+            results: serde_json::to_value(NozzleResults { sheets }).ok()?,
         };
         Some(Taken::of(Evidence::NozzleSizing(body)))
     }

@@ -6,6 +6,7 @@ use axum::extract::{Path, State};
 use super::facts::Fact;
 use super::reckoned::Reckoned;
 use super::record::Recorded;
+use super::{AfterDriveForm, ContainerSizingForm, EngineCalibrationForm, TrimsForm};
 use super::{
     ArrivalForm, ChecklistForm, CylinderTableForm, ExhaustForm, FunctionChecksForm, JobPage, LeakJointsForm,
     LevelSensingForm, NozzleSizingForm, Slot, SuitabilityForm, slots,
@@ -123,6 +124,10 @@ pub fn facts(job: &JobPage, entry: &Entry) -> Vec<Fact> {
         "arrival" => ArrivalForm::facts(job, entry),
         "suitability" => SuitabilityForm::facts(job, entry),
         "nozzle-sizing" => NozzleSizingForm::facts(job, entry),
+        "container-sizing" => ContainerSizingForm::facts(job, entry),
+        "engine-calibration" => EngineCalibrationForm::facts(job, entry),
+        "trims" => TrimsForm::facts(job, entry),
+        "after-drive" => AfterDriveForm::facts(job, entry),
         "leak-joints" => LeakJointsForm::facts(job, entry),
         "exhaust" => ExhaustForm::facts(job, entry),
         "function-checks" => FunctionChecksForm::facts(job, entry),
@@ -138,6 +143,8 @@ fn verdict(job: &JobPage, entry: &Entry) -> Option<Verdict> {
     match entry.body.kind() {
         "arrival" => ArrivalForm::verdict(job, entry),
         "suitability" => SuitabilityForm::verdict(job, entry),
+        "engine-calibration" => EngineCalibrationForm::verdict(job, entry),
+        "after-drive" => AfterDriveForm::verdict(job, entry),
         "exhaust" => ExhaustForm::verdict(job, entry),
         "cylinder-table" => CylinderTableForm::verdict(job, entry),
         "checklist" => ChecklistForm::verdict(job, entry),
@@ -149,6 +156,8 @@ fn verdict(job: &JobPage, entry: &Entry) -> Option<Verdict> {
 fn reckoned(job: &JobPage, entry: &Entry) -> Option<Reckoned> {
     match entry.body.kind() {
         "nozzle-sizing" => NozzleSizingForm::reckoned(job, &entry.body),
+        "container-sizing" => ContainerSizingForm::reckoned(job, &entry.body),
+        "trims" => TrimsForm::reckoned(job, &entry.body),
         _ => None,
     }
 }

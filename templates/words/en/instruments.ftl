@@ -77,6 +77,7 @@ instrument-has_passed = Result
 instrument-as_found_error = Error found
     .hint = Reading less true value, in its unit
 instrument-check_note = What was seen
+    .hint = May stay empty when it was as it should be
 instrument-check-note = Note
 instrument-say-what-is-wrong = Say what is wrong: the finding opens with it
 

@@ -176,36 +176,36 @@ odometer-explained-replaced = The odometer was replaced
 odometer-explained-was-miles = It was read in miles
 odometer-explained-as-read = It reads so
 
-deadline-issue = Issue
-deadline-hand-over = Hand over
-deadline-after = After
+deadline-issue = Before issue
+deadline-hand-over = Before hand-over
+deadline-after = After hand-over, as a duty
 
-waive-never = Never
-waive-signatory = Signatory
+waive-never = Nobody may let it pass
+waive-signatory = A signatory may let it pass
 
-decision-rule-simple = Simple
-decision-rule-guarded = Guarded
+decision-rule-simple = The reading alone against the limit
+decision-rule-guarded = The limit drawn in by the uncertainty
 
-quantity-compression-spread-percent = Compression spread percent
-quantity-coolant-c = Coolant c
-quantity-vaporiser-c = Vaporiser c
-quantity-trim-difference-percent = Trim difference percent
-quantity-leak-cm3-h = Leak cm3 h
-quantity-shut-off-s = Shut off s
-quantity-idle-co-percent = Idle co percent
-quantity-raised-co-percent = Raised co percent
-quantity-raised-lambda = Raised lambda
-quantity-raised-rpm = Raised rpm
-quantity-fill-percent = Fill percent
-quantity-container-age-months = Container age months
-quantity-after-drive-km = After drive km
+quantity-compression-spread-percent = Compression spread between engine cylinders, %
+quantity-coolant-c = Coolant temperature, °C
+quantity-vaporiser-c = Vaporiser temperature, °C
+quantity-trim-difference-percent = Trims, gas less petrol, %
+quantity-leak-cm3-h = Loss of a section, cm³/h
+quantity-shut-off-s = Time until the gas is shut off, s
+quantity-idle-co-percent = CO at idle, % vol
+quantity-raised-co-percent = CO at raised idle, % vol
+quantity-raised-lambda = Lambda at raised idle
+quantity-raised-rpm = Engine speed of raised idle, /min
+quantity-fill-percent = Filling, % of water capacity
+quantity-container-age-months = Age of the container at fitting, months
+quantity-after-drive-km = Driving on each fuel, km
 
-anchor-fitted = Fitted
-anchor-made = Made
-anchor-registered = Registered
+anchor-fitted = fitting or hand-over
+anchor-made = manufacture of the part
+anchor-registered = first registration of the vehicle
 
-count-day = Day
-count-month-end = Month end
+count-day = To the day
+count-month-end = To the end of the month
 
 proof-state-stops = Stops
 proof-state-undecided = Undecided

@@ -81,6 +81,7 @@ why-nozzle-fits = { $chosen } mm chosen; { $needed } mm needed
 why-nozzle-fits-not = { $verdict }. Choose another set and reckon again
 why-axle-overloaded = The full container is more than the axle can still carry. Choose a smaller one
 why-container-sized = { $liquid } l of liquid at the fill limit; full of liquid at { $full } °C
+why-container-sized-never-full = { $liquid } l of liquid at the fill limit; not full of liquid below the critical region
 why-part = { $maker } { $type }, { $serial }
 why-no-new-parts = No new part was fitted
 why-part-without-serial = { $part }: neither serial nor batch is entered

@@ -1,0 +1,91 @@
+//! Where an input comes from: the vehicle's file, a part, common practice, or the person at the form.
+//!
+//! A text that still is what the form opened with keeps the origin of that; anything else was entered.
+
+use serde_json::Value;
+
+use super::{JobPage, fuel_mix};
+use crate::calc::Composition;
+use crate::web::form::Form;
+use crate::web::kit::{self, Cell, Column, Field, Table};
+
+/// Name of a field, the text it opens with, and the code of its origin.
+pub type Default = (String, String, &'static str);
+
+/// A field that says what it opens with and why.
+pub fn hinted(job: &JobPage, defaults: &[Default], field: Field, name: &str) -> Field {
+    let w = job.w();
+    match defaults.iter().find(|(known, ..)| known == name) {
+        Some((_, text, origin)) => {
+            field.hinted(w.tv(&format!("origin-hint-{origin}"), &[("value", text.as_str().into())]))
+        }
+        None => field,
+    }
+}
+
+/// Every text of the form that is not empty, and the origin of each.
+pub fn keep(form: &Form, names: Vec<String>, defaults: &[Default]) -> (Vec<(String, String)>, Value) {
+    let typed = names.into_iter().map(|name| {
+        let text = form.value(&name).to_owned();
+        (name, text)
+    });
+    let typed: Vec<(String, String)> = typed.filter(|(_, text)| !text.trim().is_empty()).collect();
+    let origin = |(name, text): &(String, String)| {
+        let known = defaults.iter().find(|(known, value, _)| known == name && value == text.trim());
+        (name.clone(), Value::from(known.map_or("entered", |(_, _, origin)| origin)))
+    };
+    let origins = Value::Object(typed.iter().map(origin).collect());
+    (typed, origins)
+}
+
+/// What was kept of a form.
+pub struct Kept<'a> {
+    /// The form's own scope of labels.
+    pub scope: &'static str,
+    /// Name and text.
+    pub typed: &'a [(String, String)],
+    /// Name to origin.
+    pub origins: &'a Value,
+}
+
+impl Kept<'_> {
+    fn text(&self, name: &str) -> Option<&str> {
+        self.typed.iter().find(|(known, _)| known == name).map(|(_, text)| text.as_str())
+    }
+
+    /// The field that was read: a set's own, or what the first set says.
+    fn read(&self, name: &str) -> Option<(String, &str)> {
+        let first = || {
+            let (_, field) = name.split_once("][")?;
+            Some(format!("sets[0][{field}"))
+        };
+        let own = self.text(name).map(|text| (name.to_owned(), text));
+        own.or_else(|| first().and_then(|first| self.text(&first).map(|text| (first.clone(), text))))
+    }
+}
+
+/// The inputs with their origin; a field and the symbol of its unit a line.
+pub fn table(job: &JobPage, kept: &Kept<'_>, fuel: &Composition, fields: &[(String, &str)]) -> Table {
+    let w = job.w();
+    let form = Form::blank().scoped(kept.scope);
+    let mix = kept.text("fuel_mix").unwrap_or_default();
+    let mut rows = vec![vec![
+        Cell::new(kit::label(&form, &w, "fuel_mix")),
+        Cell::new(fuel_mix::said(job, mix, fuel)),
+        Cell::new(fuel_mix::origin(job, mix)),
+    ]];
+    for (name, symbol) in fields {
+        let Some((read, text)) = kept.read(name) else { continue };
+        let code = kept.origins.get(&read).and_then(Value::as_str).unwrap_or("entered");
+        // A unit that was typed stands behind the number already.
+        let has_unit = !text.trim().ends_with(|c: char| c.is_ascii_digit());
+        let value = if has_unit || symbol.is_empty() { text.to_owned() } else { format!("{text}\u{a0}{symbol}") };
+        rows.push(vec![
+            Cell::new(kit::label(&form, &w, name)),
+            Cell::new(value),
+            Cell::new(w.t(format!("origin-{code}"))),
+        ]);
+    }
+    let columns = ["input", "value", "origin"].map(|name| Column::text(w.t(format!("sizing-column-{name}")))).into();
+    Table { w, caption: w.t("sizing-inputs"), columns, rows }
+}
