@@ -214,8 +214,10 @@ pub struct VehiclePerson {
 
 coded! {
     /// What explains an odometer reading that does not follow from the one before.
+    #[derive(Default)]
     "odometer-explained" OdometerExplained {
         /// Nothing to explain.
+        #[default]
         Plain = "plain",
         /// The earlier reading was a typing error.
         TypingErrorBefore = "typing-error-before",
@@ -225,12 +227,6 @@ coded! {
         WasMiles = "was-miles",
         /// It reads so, the reason is unknown.
         AsRead = "as-read",
-    }
-}
-
-impl Default for OdometerExplained {
-    fn default() -> Self {
-        Self::Plain
     }
 }
 

@@ -34,7 +34,7 @@ fn name(line: &CheckLine, field: &str) -> String {
     format!("answers[{}][{field}]", line.id)
 }
 
-fn answered<'a>(job: &'a JobPage) -> Option<&'a BTreeMap<String, ItemAnswer>> {
+fn answered(job: &JobPage) -> Option<&BTreeMap<String, ItemAnswer>> {
     job.file.entry(ChecklistForm::KIND, "").and_then(of).map(|checklist| &checklist.answers)
 }
 
