@@ -3,11 +3,12 @@
 //! `customers.search` and `vehicles.search` hold folded text, made here and nowhere else, because the two engines fold
 //! differently. The one box asks all kinds of things at once; a list asks one kind.
 
+use time::OffsetDateTime;
 use unicode_normalization::UnicodeNormalization;
 use unicode_normalization::char::is_combining_mark;
 
 use super::{Con, Db, Result};
-use crate::model::ids::{BranchId, CustomerId, JobId, VehicleId};
+use crate::model::ids::{BranchId, JobId, PaperId, VehicleId};
 
 /// How many of a kind the one box shows.
 const MOST: i64 = 20;
@@ -133,14 +134,6 @@ pub struct FoundPaper {
     pub plate: String,
 }
 
-/// A customer that the one box found.
-#[derive(Debug, Clone, PartialEq, Eq, sqlx::FromRow)]
-pub struct FoundCustomer {
-    pub id: CustomerId,
-    pub name: String,
-    pub phone: String,
-}
-
 /// Jobs whose number holds the text, the newest first.
 pub async fn jobs(con: &mut Con, branch: BranchId, query: &str) -> Result<Vec<FoundJob>> {
     Ok(sqlx::query_as::<Db, FoundJob>(
@@ -194,6 +187,30 @@ pub async fn papers(con: &mut Con, branch: BranchId, query: &str) -> Result<Vec<
     .bind(like(&query.trim().to_uppercase()))
     .bind(squeeze(query).to_uppercase())
     .bind(MOST)
+    .fetch_all(con)
+    .await?)
+}
+
+/// A paper as a vehicle's life line shows it.
+#[derive(Debug, Clone, PartialEq, Eq, sqlx::FromRow)]
+pub struct PaperOfVehicle {
+    pub id: PaperId,
+    pub number: String,
+    pub kind: String,
+    pub issued_at: OffsetDateTime,
+}
+
+/// Every paper issued for a vehicle, in order.
+pub async fn papers_of_vehicle(con: &mut Con, branch: BranchId, vehicle: VehicleId) -> Result<Vec<PaperOfVehicle>> {
+    Ok(sqlx::query_as::<Db, PaperOfVehicle>(
+        "select id, number, kind, issued_at
+         from papers
+         where vehicle_id = $1
+           and branch_id = $2
+         order by issued_at, id",
+    )
+    .bind(vehicle)
+    .bind(branch)
     .fetch_all(con)
     .await?)
 }

@@ -226,8 +226,7 @@ async fn show_page(app: &App, who: &Visitor, id: CustomerId, form: Form) -> Resu
         ]
     });
     let columns = ["vehicles-plate", "vehicles-role", "vehicles-from", "vehicles-to"].map(|key| Column::text(w.t(key)));
-    let vehicles =
-        Table { w, caption: w.t("customers-vehicles"), columns: columns.to_vec(), rows: rows.collect() };
+    let vehicles = Table { w, caption: w.t("customers-vehicles"), columns: columns.to_vec(), rows: rows.collect() };
     let basis = w.t(format!("reminder-basis-{}", one.reminder_basis));
     let basis = match one.reminder_basis_on {
         Some(day) => w.tv("customers-basis-since", &[("basis", basis.into()), ("day", w.date(day).into())]),

@@ -25,6 +25,24 @@ pub const RULES: &str = "/office/rules";
 /// The shop block.
 pub const SHOP: &str = "/office/shop";
 
+/// Customers.
+pub const CUSTOMERS: &str = "/customers";
+/// Vehicles.
+pub const VEHICLES: &str = "/vehicles";
+/// Bookings by day and bay.
+pub const BAY_PLAN: &str = "/bay-plan";
+/// The shop's bays.
+pub const BAYS: &str = "/bay-plan/bays";
+/// Job files.
+pub const JOBS: &str = "/jobs";
+/// Where a vehicle is taken in.
+pub const ARRIVALS: &str = "/arrivals";
+
+/// A booking.
+pub fn booking(id: BookingId) -> String {
+    format!("{BAY_PLAN}/bookings/{id}")
+}
+
 /// What falls due.
 pub const DUE: &str = "/due";
 /// Messages owed.

@@ -17,6 +17,7 @@ use super::Error;
 use super::account;
 use super::assets;
 use super::attachments;
+use super::customers;
 use super::due;
 use super::findings;
 use super::health;
@@ -31,6 +32,7 @@ use super::rule_sets;
 use super::security;
 use super::set_up;
 use super::sign_in;
+use super::vehicles;
 use super::verify;
 use crate::model::person::Role;
 use May::{Anybody, Roles, SignedIn};
@@ -86,6 +88,25 @@ pub fn table() -> Vec<Route> {
         post("/office/people/{id}/password-codes",      office::person::create_code,    MANAGER),
         post("/office/people/{id}/sessions/end",        office::person::end_sessions,   MANAGER),
 
+        get("/customers",                   customers::list,            READERS),
+        get("/customers/new",               customers::new,             DESK),
+        post("/customers",                  customers::create,          DESK),
+        get("/customers/{id}",              customers::show,            READERS),
+        get("/customers/{id}/edit",         customers::edit,            DESK),
+        post("/customers/{id}",             customers::update,          DESK),
+        post("/customers/{id}/notes",       customers::create_note,     DESK),
+        get("/vehicles",                    vehicles::list,             READERS),
+        get("/vehicles/new",                vehicles::form::new,        WORKERS),
+        post("/vehicles",                   vehicles::form::create,     WORKERS),
+        get("/vehicles/{id}",               vehicles::show::show,       READERS),
+        get("/vehicles/{id}/edit",          vehicles::form::edit,       WORKERS),
+        post("/vehicles/{id}",              vehicles::form::update,     WORKERS),
+        post("/vehicles/{id}/notes",        vehicles::show::create_note,    WORKERS),
+        get("/vehicles/{id}/readings/new",  vehicles::readings::new,    WORKERS),
+        post("/vehicles/{id}/readings",     vehicles::readings::create, WORKERS),
+        get("/vehicles/{id}/people/new",    vehicles::people::new,      DESK),
+        post("/vehicles/{id}/people",       vehicles::people::create,   DESK),
+        post("/vehicles/{id}/people/{role}/end",    vehicles::people::end,  DESK),
         get("/due",                         due::list,                  READERS),
         get("/due/{id}",                    due::show,                  READERS),
         post("/due/{id}/closing",           due::close,                 DESK),
