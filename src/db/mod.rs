@@ -35,6 +35,7 @@ pub mod sends;
 pub mod sessions;
 pub mod settings;
 pub mod signing_keys;
+pub mod today;
 pub mod vehicle_people;
 pub mod vehicles;
 

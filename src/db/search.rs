@@ -127,7 +127,7 @@ pub struct FoundPart {
 /// A paper that the one box found by its number or its code.
 #[derive(Debug, Clone, PartialEq, Eq, sqlx::FromRow)]
 pub struct FoundPaper {
-    pub job_id: JobId,
+    pub id: PaperId,
     pub number: String,
     pub kind: String,
     pub code: String,
@@ -175,7 +175,7 @@ pub async fn parts(con: &mut Con, branch: BranchId, query: &str) -> Result<Vec<F
 /// Papers whose number holds the text, or whose code it is; the newest first.
 pub async fn papers(con: &mut Con, branch: BranchId, query: &str) -> Result<Vec<FoundPaper>> {
     Ok(sqlx::query_as::<Db, FoundPaper>(
-        "select papers.job_id, papers.number, papers.kind, papers.code, vehicles.plate
+        "select papers.id, papers.number, papers.kind, papers.code, vehicles.plate
          from papers
          join vehicles on vehicles.id = papers.vehicle_id
          where papers.branch_id = $1

@@ -15,6 +15,7 @@ use super::visitor::{Gate, May, gate};
 // One line a room: two hands that add rooms at once do not meet.
 use super::Error;
 use super::account;
+use super::arrivals;
 use super::assets;
 use super::attachments;
 use super::customers;
@@ -23,15 +24,18 @@ use super::findings;
 use super::health;
 use super::instruments;
 use super::job;
+use super::jobs;
 use super::office;
 use super::outbox;
 use super::owner;
 use super::papers;
 use super::photos;
 use super::rule_sets;
+use super::search;
 use super::security;
 use super::set_up;
 use super::sign_in;
+use super::today;
 use super::vehicles;
 use super::verify;
 use crate::model::person::Role;
@@ -107,6 +111,11 @@ pub fn table() -> Vec<Route> {
         get("/vehicles/{id}/people/new",    vehicles::people::new,      DESK),
         post("/vehicles/{id}/people",       vehicles::people::create,   DESK),
         post("/vehicles/{id}/people/{role}/end",    vehicles::people::end,  DESK),
+        get("/arrivals/new",                arrivals::new,              DESK),
+        post("/arrivals",                   arrivals::create,           DESK),
+        get("/jobs",                        jobs::list,                 READERS),
+        get("/",                            today::show,                READERS),
+        get("/search",                      search::show,               READERS),
         get("/due",                         due::list,                  READERS),
         get("/due/{id}",                    due::show,                  READERS),
         post("/due/{id}/closing",           due::close,                 DESK),

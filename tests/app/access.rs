@@ -155,6 +155,11 @@ const MATRIX: &[(&str, &str, &str)] = &[
     ("GET", "/vehicles/{id}/people/new", ". x x . . ."),
     ("POST", "/vehicles/{id}/people", ". x x . . ."),
     ("POST", "/vehicles/{id}/people/{role}/end", ". x x . . ."),
+    ("GET", "/arrivals/new", ". x x . . ."),
+    ("POST", "/arrivals", ". x x . . ."),
+    ("GET", "/jobs", ". x x x x x"),
+    ("GET", "/", ". x x x x x"),
+    ("GET", "/search", ". x x x x x"),
     // Last: it ends the session it is tried with.
     ("POST", "/sign-out", ". x x x x x"),
 ];

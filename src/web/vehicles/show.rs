@@ -90,16 +90,13 @@ impl ShowPage {
         }
         for duty in db::duties::list_of_vehicle(&mut con, branch, id).await? {
             let (title, href) = (w.t(format!("duty-kind-{}", duty.kind)), path::duty(duty.id));
-            match (duty.closed_at, duty.closed_how) {
-                (Some(at), how) => {
-                    let how = how.map(|how| w.t(format!("closed-how-{how}"))).unwrap_or_default();
-                    line.add(who.zone.day_of(at), Mark::Met, title, Some(href), how);
-                }
-                (None, _) => {
-                    let km = duty.due_km.map(|km| w.quantity(km as f64, 0, "km"));
-                    let note = km.map(|km| w.tv("vehicles-due-km", &[("km", km.into())])).unwrap_or_default();
-                    line.ahead(duty.due_on, title, href, note);
-                }
+            if let Some(at) = duty.closed_at {
+                let how = duty.closed_how.map(|how| w.t(format!("closed-how-{how}"))).unwrap_or_default();
+                line.add(who.zone.day_of(at), Mark::Met, title, Some(href), how);
+            } else {
+                let km = duty.due_km.map(|km| w.quantity(km as f64, 0, "km"));
+                let note = km.map(|km| w.tv("vehicles-due-km", &[("km", km.into())])).unwrap_or_default();
+                line.ahead(duty.due_on, title, href, note);
             }
         }
         for paper in db::search::papers_of_vehicle(&mut con, branch, id).await? {

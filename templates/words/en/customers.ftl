@@ -51,8 +51,6 @@ note-text = A note
     .hint = It keeps your name and the time, and is not changed later.
 note-by = { $name }, { $at }
 
-refused-needs-person = Only a person of the shop may do this.
-
 deed-customer-added = Wrote a customer down
 deed-customer-changed = Changed a customer’s details
 deed-note-written = Wrote a note
