@@ -11,6 +11,7 @@ pub mod app;
 pub mod arrivals;
 pub mod assets;
 pub mod attachments;
+pub mod bay_plan;
 mod client;
 pub mod customers;
 pub mod due;

@@ -38,6 +38,11 @@ pub const JOBS: &str = "/jobs";
 /// Where a vehicle is taken in.
 pub const ARRIVALS: &str = "/arrivals";
 
+/// A bay.
+pub fn bay(id: BayId) -> String {
+    format!("{BAYS}/{id}")
+}
+
 /// A booking.
 pub fn booking(id: BookingId) -> String {
     format!("{BAY_PLAN}/bookings/{id}")

@@ -18,6 +18,7 @@ use super::account;
 use super::arrivals;
 use super::assets;
 use super::attachments;
+use super::bay_plan;
 use super::customers;
 use super::due;
 use super::findings;
@@ -116,6 +117,17 @@ pub fn table() -> Vec<Route> {
         get("/jobs",                        jobs::list,                 READERS),
         get("/",                            today::show,                READERS),
         get("/search",                      search::show,               READERS),
+        get("/bay-plan",                    bay_plan::show,             READERS),
+        get("/bay-plan/bays",               bay_plan::bays::list,       MANAGER),
+        post("/bay-plan/bays",              bay_plan::bays::create,     MANAGER),
+        get("/bay-plan/bays/{id}",          bay_plan::bays::show,       MANAGER),
+        post("/bay-plan/bays/{id}",         bay_plan::bays::update,     MANAGER),
+        post("/bay-plan/bays/{id}/end",     bay_plan::bays::end,        MANAGER),
+        get("/bay-plan/bookings/new",       bay_plan::booking::new,     DESK),
+        post("/bay-plan/bookings",          bay_plan::booking::create,  DESK),
+        get("/bay-plan/bookings/{id}",      bay_plan::booking::show,    READERS),
+        post("/bay-plan/bookings/{id}",     bay_plan::booking::update,  DESK),
+        post("/bay-plan/bookings/{id}/answer",  bay_plan::booking::answer,  DESK),
         get("/due",                         due::list,                  READERS),
         get("/due/{id}",                    due::show,                  READERS),
         post("/due/{id}/closing",           due::close,                 DESK),

@@ -160,6 +160,17 @@ const MATRIX: &[(&str, &str, &str)] = &[
     ("GET", "/jobs", ". x x x x x"),
     ("GET", "/", ". x x x x x"),
     ("GET", "/search", ". x x x x x"),
+    ("GET", "/bay-plan", ". x x x x x"),
+    ("GET", "/bay-plan/bays", ". x . . . ."),
+    ("POST", "/bay-plan/bays", ". x . . . ."),
+    ("GET", "/bay-plan/bays/{id}", ". x . . . ."),
+    ("POST", "/bay-plan/bays/{id}", ". x . . . ."),
+    ("POST", "/bay-plan/bays/{id}/end", ". x . . . ."),
+    ("GET", "/bay-plan/bookings/new", ". x x . . ."),
+    ("POST", "/bay-plan/bookings", ". x x . . ."),
+    ("GET", "/bay-plan/bookings/{id}", ". x x x x x"),
+    ("POST", "/bay-plan/bookings/{id}", ". x x . . ."),
+    ("POST", "/bay-plan/bookings/{id}/answer", ". x x . . ."),
     // Last: it ends the session it is tried with.
     ("POST", "/sign-out", ". x x x x x"),
 ];

@@ -3,9 +3,11 @@
 
 mod access;
 mod attachments;
+mod bay_plan;
 mod books;
 mod cli;
 mod cross_site;
+mod customers;
 mod deeds;
 mod due;
 mod ending;
@@ -28,12 +30,15 @@ mod proofs;
 mod proving;
 mod rounds;
 mod rule_files;
+mod search;
 mod serve;
 mod sign_in;
 mod sizing;
 mod store;
 mod suitability;
 mod support;
+mod today;
 mod told;
+mod vehicles;
 mod waivers;
 mod words;
