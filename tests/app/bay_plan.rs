@@ -92,12 +92,9 @@ async fn what_became_of_a_booking_can_be_said_and_taken_back() {
     desk.post(&answer, &[("opened_version", "2"), ("state", "gone")]).await.is(422);
     desk.post(&answer, &[("opened_version", "2"), ("state", "expected")]).await.goes_to();
     desk.get(&format!("/bay-plan/bookings/{}", BookingId::new())).await.is(404);
-    let stale = desk.post(&sheet, &{
-        let mut fields = booking(&one, "2026-05-13T10:00", "2026-05-13T12:00");
-        fields.push(("opened_version", "1"));
-        fields
-    });
-    let stale = stale.await;
+    let mut late = booking(&one, "2026-05-13T10:00", "2026-05-13T12:00");
+    late.push(("opened_version", "1"));
+    let stale = desk.post(&sheet, &late).await;
     stale.is(409).says("2026-05-13T09:00");
     assert_eq!(stale.field("starts_at").as_deref(), Some("2026-05-13T10:00"));
 }
@@ -143,13 +140,9 @@ async fn an_arrival_offers_who_it_may_be_and_opens_the_job_once() {
     desk.get(&sheet).await.says("Arrived").links_to(&job);
     desk.get("/jobs").await.says("2026-0001").says("NM 47 KTR").links_to(&job);
     // Next time both are offered, by phone and by plate.
-    desk.post("/bay-plan/bookings", &{
-        let mut again = booking(&one, "2026-06-13T09:00", "2026-06-13T12:00");
-        again.push(("plate", "NM47KTR"));
-        again
-    })
-    .await
-    .goes_to();
+    let mut again = booking(&one, "2026-06-13T09:00", "2026-06-13T12:00");
+    again.push(("plate", "NM47KTR"));
+    desk.post("/bay-plan/bookings", &again).await.goes_to();
     let html = desk.get("/bay-plan?day=2026-06-13").await.html();
     let at = html.find("/bay-plan/bookings/0").unwrap();
     let second: String = html[at..].chars().take_while(|c| *c != '"').collect();
