@@ -2,10 +2,11 @@
 
 use uuid::Uuid;
 
+use super::findings::{FoundIn, NewFinding};
 use super::{Refusal, Shop, Work};
 use crate::db;
 use crate::model::deed::Deed;
-use crate::model::evidence::{Arrival, Evidence, NewEvidence};
+use crate::model::evidence::{Arrival, Entry, Evidence, NewEvidence};
 use crate::model::ids::{EvidenceId, JobId};
 use crate::model::job::Job;
 use crate::model::paper::issued::{EventKind, standing};
@@ -97,6 +98,7 @@ impl Work {
             return Err(Refusal::Field { field: "attachments", why: "wrong-not-a-choice" });
         }
         self.open_findings_out_of_date(&new.instruments).await?;
+        self.open_finding_of_codes(job.id, &all, &new.body).await?;
         if let Evidence::Arrival(arrival) = &new.body {
             self.read_odometer_at_arrival(&job, arrival, new.replaces_id.is_some()).await?;
         }
@@ -116,5 +118,22 @@ impl Work {
             explained,
         };
         super::vehicles::insert_reading(self, job.vehicle_id, Some(job.id), &reading).await
+    }
+
+    /// Fault codes after the drive that nobody read before open a finding; a correction does not open it again.
+    async fn open_finding_of_codes(&mut self, job: JobId, all: &[Entry], body: &Evidence) -> Result<(), Refusal> {
+        let Evidence::AfterDrive(drive) = body else { return Ok(()) };
+        let known = all.iter().map(|entry| match &entry.body {
+            Evidence::Suitability(seen) => seen.fault_codes.as_str(),
+            Evidence::AfterDrive(earlier) => earlier.fault_codes.as_str(),
+            _ => "",
+        });
+        let new = drive.new_codes(&known.collect::<Vec<_>>().join(" "));
+        if !new.is_empty() {
+            let (found_in, source) = (FoundIn::Job(job), "after-drive".to_owned());
+            let (_, deed) = self.open_finding(NewFinding { found_in, source, text: new.join(", ") }).await?;
+            self.note(deed).await?;
+        }
+        Ok(())
     }
 }

@@ -5,6 +5,7 @@ mod access;
 mod attachments;
 mod bay_plan;
 mod books;
+mod calibration;
 mod cli;
 mod cross_site;
 mod customers;

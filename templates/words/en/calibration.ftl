@@ -94,3 +94,4 @@ after-drive-new-codes = Not there at intake: **{ $codes }**. Find the cause befo
 after-drive-old-codes = There at intake already: { $codes }.
 after-drive-short = { $got } on one of the fuels is too short; { $least } on each is asked.
 after-drive-not-ready = Not ready yet: { $monitors }.
+finding-source-after-drive = Read after driving on both fuels
