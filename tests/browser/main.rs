@@ -1,1 +1,8 @@
-//! Tests.
+//! The application in a real browser: one conversion by hand, with scripts and without, and what only a browser can see.
+#![allow(clippy::unwrap_used, reason = "a test that panics has said what it wanted to say")]
+
+mod driver;
+mod server;
+mod story;
+#[path = "../app/support.rs"]
+mod support;

@@ -1,0 +1,313 @@
+//! A browser under a test's hands: its driver process, a window, and the verbs of somebody who fills in forms.
+//!
+//! Nothing here skips: a browser that is missing or does not start fails the test that wanted it.
+
+use std::net::TcpListener;
+use std::path::{Path, PathBuf};
+use std::process::{Child, Command, Stdio};
+use std::time::{Duration, Instant};
+
+use tempfile::TempDir;
+use thirtyfour::common::capabilities::chromium::ChromiumLikeCapabilities;
+use thirtyfour::common::log::LoggingPrefsLogLevel;
+use thirtyfour::prelude::*;
+use tokio::sync::{Mutex, MutexGuard};
+
+/// One window at a time: two cores do not drive three browsers well.
+static ONE: Mutex<()> = Mutex::const_new(());
+
+const FLAGS: &[&str] = &[
+    "--headless=new",
+    "--no-sandbox",
+    "--disable-dev-shm-usage",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--hide-scrollbars",
+    "--lang=en-GB",
+];
+
+/// Whether the window runs scripts.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Scripts {
+    On,
+    Off,
+}
+
+/// A window, signed in to nothing.
+pub struct Browser {
+    pub driver: WebDriver,
+    site: String,
+    name: &'static str,
+    pub downloads: TempDir,
+    // Dropped in this order: the driver's process, then the folder it writes, then the turn of the next test.
+    _process: Process,
+    _profile: TempDir,
+    _turn: MutexGuard<'static, ()>,
+}
+
+/// The driver process; its end is the end of the browser too.
+struct Process(Child);
+
+impl Drop for Process {
+    fn drop(&mut self) {
+        let _ = self.0.kill();
+        let _ = self.0.wait();
+    }
+}
+
+/// Where pictures of a test go.
+pub fn pictures() -> PathBuf {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("browser");
+    std::fs::create_dir_all(&folder).unwrap();
+    folder
+}
+
+impl Browser {
+    /// Opens a window on a site. `name` is what its pictures are called.
+    pub async fn open(site: &str, name: &'static str, scripts: Scripts) -> Self {
+        let turn = ONE.lock().await;
+        let profile = TempDir::new().unwrap();
+        let downloads = TempDir::new().unwrap();
+        let port = TcpListener::bind("127.0.0.1:0").unwrap().local_addr().unwrap().port();
+        let process = Command::new("chromedriver")
+            .args([format!("--port={port}"), "--log-level=WARNING".to_owned()])
+            .stdin(Stdio::null())
+            .stdout(Stdio::null())
+            .stderr(Stdio::null())
+            .spawn()
+            .expect("chromedriver starts; tests/run installs it");
+        let process = Process(process);
+        let capabilities = capabilities(profile.path(), downloads.path(), scripts);
+        let driver = connect(port, capabilities).await;
+        driver.set_page_load_timeout(Duration::from_secs(60)).await.unwrap();
+        let browser = Self {
+            driver,
+            site: site.to_owned(),
+            name,
+            downloads,
+            _process: process,
+            _profile: profile,
+            _turn: turn,
+        };
+        browser.resize(1280, 900).await;
+        browser
+    }
+
+    /// Sets the size of the page itself, in CSS pixels. A window is never as narrow as a phone; the device is told instead.
+    pub async fn resize(&self, width: u32, height: u32) {
+        let metrics = serde_json::json!({
+            "width": width, "height": height, "deviceScaleFactor": 1, "mobile": false
+        });
+        self.driver.cdp().send_raw("Emulation.setDeviceMetricsOverride", metrics).await.unwrap();
+    }
+
+    /// Opens an address of the site.
+    pub async fn go(&self, path: &str) {
+        self.driver.goto(format!("{}{path}", self.site)).await.unwrap();
+    }
+
+    /// The path that is open, with its question and without its site.
+    pub async fn path(&self) -> String {
+        let url = self.driver.current_url().await.unwrap();
+        url.as_str().strip_prefix(&self.site).unwrap_or(url.as_str()).to_owned()
+    }
+
+    /// What the page says, white space folded.
+    pub async fn text(&self) -> String {
+        let body = self.driver.find(By::Tag("body")).await.unwrap();
+        let text = body.prop("textContent").await.unwrap().unwrap_or_default();
+        text.split_whitespace().collect::<Vec<_>>().join(" ")
+    }
+
+    /// Fails unless the page says this.
+    pub async fn says(&self, wanted: &str) -> &Self {
+        let text = self.text().await;
+        if !text.contains(wanted) {
+            let picture = self.picture("failed").await;
+            panic!("{wanted:?} is not on {} (see {}): {text}", self.path().await, picture.display());
+        }
+        self
+    }
+
+    /// Fills one field by its name, as a hand would: types, chooses, ticks, or attaches a file by its path.
+    pub async fn fill(&self, name: &str, value: &str) {
+        if let Err(error) = self.try_fill(name, value).await {
+            let picture = self.picture("failed").await;
+            panic!("cannot fill {name} on {} (see {}): {error}", self.path().await, picture.display());
+        }
+    }
+
+    async fn try_fill(&self, name: &str, value: &str) -> WebDriverResult<()> {
+        let field = self.driver.find(By::Css(format!("main [name=\"{name}\"]"))).await?;
+        let kind = field.attr("type").await?.unwrap_or_default();
+        match (field.tag_name().await?.as_str(), kind.as_str()) {
+            ("select", _) => {
+                field.find(By::Css(format!("option[value=\"{value}\"]"))).await?.click().await
+            }
+            (_, "radio" | "checkbox") => {
+                let box_ = self.driver.find(By::Css(format!("main [name=\"{name}\"][value=\"{value}\"]"))).await?;
+                if !box_.is_selected().await? {
+                    // The label is what a finger hits; the box itself may be drawn over.
+                    let id = box_.attr("id").await?.unwrap_or_default();
+                    self.driver.find(By::Css(format!("label[for=\"{id}\"]"))).await?.click().await?;
+                }
+                Ok(())
+            }
+            (_, "file") => field.send_keys(value).await,
+            (_, "date" | "datetime-local") => {
+                // Typed in the order of the browser's language (en-GB): 31/05/2026, and 09:30 after a tab.
+                field.clear().await?;
+                field.send_keys(by_hand(value)).await
+            }
+            _ => {
+                field.clear().await?;
+                field.send_keys(value).await
+            }
+        }
+    }
+
+    /// Fills several fields.
+    pub async fn fill_all(&self, fields: &[(&str, &str)]) {
+        for (name, value) in fields {
+            self.fill(name, value).await;
+        }
+    }
+
+    /// What a field holds.
+    pub async fn holds(&self, name: &str) -> String {
+        let field = self.driver.find(By::Css(format!("main [name=\"{name}\"]"))).await.unwrap();
+        field.prop("value").await.unwrap().unwrap_or_default()
+    }
+
+    /// Presses the button with these words and waits for the next page.
+    pub async fn press(&self, words: &str) {
+        let path = format!("//main//button[normalize-space()=\"{words}\"]");
+        self.act_on(By::XPath(path), words).await;
+    }
+
+    /// Presses the main button of the page's form.
+    pub async fn keep(&self) {
+        self.act_on(By::Css("main form button.main"), "the main button").await;
+    }
+
+    /// Follows the link with these words.
+    pub async fn follow(&self, words: &str) {
+        let path = format!("//a[normalize-space()=\"{words}\"]");
+        self.act_on(By::XPath(path), words).await;
+    }
+
+    /// Clicks, and comes back when another document stands there.
+    pub async fn act_on(&self, by: By, words: &str) {
+        let before = self.driver.find(By::Tag("html")).await.unwrap();
+        match self.driver.find(by).await {
+            Ok(element) => {
+                let clicked = element.click().await;
+                if let Err(error) = clicked {
+                    let picture = self.picture("failed").await;
+                    panic!("cannot click {words:?} on {} (see {}): {error}", self.path().await, picture.display());
+                }
+            }
+            Err(_) => {
+                let picture = self.picture("failed").await;
+                panic!(
+                    "no {words:?} on {} (see {}): {}",
+                    self.path().await,
+                    picture.display(),
+                    self.text().await
+                );
+            }
+        }
+        let begun = Instant::now();
+        // The old document goes stale as soon as the new one stands.
+        while before.tag_name().await.is_ok() {
+            assert!(begun.elapsed() < Duration::from_secs(60), "nothing happened after {words:?}");
+            tokio::time::sleep(Duration::from_millis(20)).await;
+        }
+        self.driver.find(By::Css("main, body")).await.unwrap();
+    }
+
+    /// Fails if a form came back with something wrong in it.
+    pub async fn is_content(&self) -> &Self {
+        let wrong = self.driver.find_all(By::Css("main .error, main .summary")).await.unwrap();
+        if !wrong.is_empty() {
+            let picture = self.picture("failed").await;
+            panic!("refused on {} (see {}): {}", self.path().await, picture.display(), self.text().await);
+        }
+        self
+    }
+
+    /// Keeps a picture of the window.
+    pub async fn picture(&self, what: &str) -> PathBuf {
+        let path = pictures().join(format!("{}-{what}.png", self.name));
+        self.driver.screenshot(&path).await.unwrap();
+        path
+    }
+
+    /// Fails if the browser had anything to say: a script's error, a blocked style, a file not found.
+    pub async fn is_quiet(&self) {
+        let log = self.driver.browser_log().await.unwrap();
+        let said: Vec<String> = log.iter().map(|entry| format!("{} {}", entry.level, entry.message)).collect();
+        assert!(said.is_empty(), "the console says: {said:#?}");
+    }
+
+    /// Fails if the page is wider than its window.
+    pub async fn fits(&self) {
+        let root = self.driver.find(By::Tag("html")).await.unwrap();
+        let number = |text: Option<String>| text.unwrap().parse::<f64>().unwrap();
+        let (content, window) =
+            (number(root.prop("scrollWidth").await.unwrap()), number(root.prop("clientWidth").await.unwrap()));
+        if content > window {
+            let picture = self.picture("too-wide").await;
+            panic!("{} is {content} px wide in {window} px (see {})", self.path().await, picture.display());
+        }
+    }
+
+    /// Ends the session; without it the window would end with its process.
+    pub async fn close(self) {
+        self.driver.clone().quit().await.unwrap();
+    }
+}
+
+fn capabilities(profile: &Path, downloads: &Path, scripts: Scripts) -> ChromeCapabilities {
+    let mut wanted = DesiredCapabilities::chrome();
+    for flag in FLAGS {
+        wanted.add_arg(flag).unwrap();
+    }
+    wanted.add_arg(&format!("--user-data-dir={}", profile.display())).unwrap();
+    let mut preferences = serde_json::json!({
+        "download.default_directory": downloads.display().to_string(),
+        "download.prompt_for_download": false,
+        "plugins.always_open_pdf_externally": true,
+        "intl.accept_languages": "en-GB",
+    });
+    if scripts == Scripts::Off {
+        preferences["profile.managed_default_content_settings.javascript"] = 2.into();
+    }
+    wanted.add_experimental_option("prefs", preferences).unwrap();
+    wanted.set_logging_prefs("browser", LoggingPrefsLogLevel::Info).unwrap();
+    wanted
+}
+
+async fn connect(port: u16, capabilities: ChromeCapabilities) -> WebDriver {
+    let begun = Instant::now();
+    loop {
+        match WebDriver::new(format!("http://127.0.0.1:{port}"), capabilities.clone()).await {
+            Ok(driver) => return driver,
+            Err(error) if begun.elapsed() > Duration::from_secs(60) => panic!("no browser: {error}"),
+            Err(_) => tokio::time::sleep(Duration::from_millis(100)).await,
+        }
+    }
+}
+
+/// `2026-05-31` as 31052026, `2026-05-31T09:30` as 31052026, tab, 0930.
+fn by_hand(value: &str) -> String {
+    let (date, time) = value.split_once('T').unwrap_or((value, ""));
+    let mut parts: Vec<&str> = date.split('-').collect();
+    parts.reverse();
+    let date = parts.concat();
+    if time.is_empty() { date } else { format!("{date}\u{e004}{}", time.replace(':', "")) }
+}
