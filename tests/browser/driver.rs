@@ -11,6 +11,7 @@ use tempfile::TempDir;
 use thirtyfour::common::capabilities::chromium::ChromiumLikeCapabilities;
 use thirtyfour::common::log::LoggingPrefsLogLevel;
 use thirtyfour::prelude::*;
+use thirtyfour::ChromeCapabilities;
 use tokio::sync::{Mutex, MutexGuard};
 
 /// One window at a time: two cores do not drive three browsers well.
