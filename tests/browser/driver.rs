@@ -8,10 +8,10 @@ use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
 
 use tempfile::TempDir;
+use thirtyfour::ChromeCapabilities;
 use thirtyfour::common::capabilities::chromium::ChromiumLikeCapabilities;
 use thirtyfour::common::log::LoggingPrefsLogLevel;
 use thirtyfour::prelude::*;
-use thirtyfour::ChromeCapabilities;
 use tokio::sync::{Mutex, MutexGuard};
 
 /// One window at a time: two cores do not drive three browsers well.
@@ -29,6 +29,7 @@ const FLAGS: &[&str] = &[
     "--disable-sync",
     "--hide-scrollbars",
     "--lang=en-GB",
+    "--window-size=1280,1000",
 ];
 
 /// Whether the window runs scripts.
@@ -42,7 +43,7 @@ pub enum Scripts {
 pub struct Browser {
     pub driver: WebDriver,
     site: String,
-    name: &'static str,
+    pub name: &'static str,
     pub downloads: TempDir,
     // Dropped in this order: the driver's process, then the folder it writes, then the turn of the next test.
     _process: Process,
@@ -85,20 +86,11 @@ impl Browser {
         let capabilities = capabilities(profile.path(), downloads.path(), scripts);
         let driver = connect(port, capabilities).await;
         driver.set_page_load_timeout(Duration::from_secs(60)).await.unwrap();
-        let browser = Self {
-            driver,
-            site: site.to_owned(),
-            name,
-            downloads,
-            _process: process,
-            _profile: profile,
-            _turn: turn,
-        };
-        browser.resize(1280, 900).await;
-        browser
+        Self { driver, site: site.to_owned(), name, downloads, _process: process, _profile: profile, _turn: turn }
     }
 
-    /// Sets the size of the page itself, in CSS pixels. A window is never as narrow as a phone; the device is told instead.
+    /// Sets the size of the page itself, in CSS pixels, to look at it: a window is never as narrow as a phone, so the
+    /// device is told instead.
     pub async fn resize(&self, width: u32, height: u32) {
         let metrics = serde_json::json!({
             "width": width, "height": height, "deviceScaleFactor": 1, "mobile": false
@@ -146,9 +138,7 @@ impl Browser {
         let field = self.driver.find(By::Css(format!("main [name=\"{name}\"]"))).await?;
         let kind = field.attr("type").await?.unwrap_or_default();
         match (field.tag_name().await?.as_str(), kind.as_str()) {
-            ("select", _) => {
-                field.find(By::Css(format!("option[value=\"{value}\"]"))).await?.click().await
-            }
+            ("select", _) => field.find(By::Css(format!("option[value=\"{value}\"]"))).await?.click().await,
             (_, "radio" | "checkbox") => {
                 let box_ = self.driver.find(By::Css(format!("main [name=\"{name}\"][value=\"{value}\"]"))).await?;
                 if !box_.is_selected().await? {
@@ -184,6 +174,61 @@ impl Browser {
         field.prop("value").await.unwrap().unwrap_or_default()
     }
 
+    /// Whether the page has a field of this name.
+    pub async fn has_field(&self, name: &str) -> bool {
+        !self.driver.find_all(By::Css(format!("main [name=\"{name}\"]"))).await.unwrap().is_empty()
+    }
+
+    /// Chooses the answer of a list by the beginning of its words.
+    pub async fn choose(&self, name: &str, begins: &str) {
+        let path = format!("//main//select[@name=\"{name}\"]/option[starts-with(normalize-space(), \"{begins}\")]");
+        self.driver.find(By::XPath(path)).await.unwrap().click().await.unwrap();
+    }
+
+    /// Hands a file to the field that a CSS selector finds.
+    pub async fn attach(&self, selector: &str, file: &Path) {
+        self.driver.find(By::Css(selector)).await.unwrap().send_keys(file.to_str().unwrap()).await.unwrap();
+    }
+
+    /// Fails unless something on the page matches.
+    pub async fn has(&self, selector: &str) {
+        if self.driver.find(By::Css(selector)).await.is_err() {
+            let picture = self.picture("failed").await;
+            panic!("no {selector} on {} (see {})", self.path().await, picture.display());
+        }
+    }
+
+    /// The text of the first element that matches.
+    pub async fn text_of(&self, selector: &str) -> String {
+        self.driver.find(By::Css(selector)).await.unwrap().text().await.unwrap()
+    }
+
+    /// Clicks what a CSS selector finds and waits for the next page.
+    pub async fn act(&self, selector: &str) {
+        self.act_on(By::Css(selector), selector).await;
+    }
+
+    /// Signs out by the button in the bar; does nothing when nobody is signed in.
+    pub async fn leave(&self) {
+        if self.driver.find(By::Css("details.more")).await.is_err() {
+            return;
+        }
+        self.driver.find(By::Css("details.more > summary")).await.unwrap().click().await.unwrap();
+        self.act("details.more form button").await;
+    }
+
+    /// Whether a form came back with something wrong in it.
+    pub async fn has_error(&self) -> bool {
+        !self.driver.find_all(By::Css("main .error, main .summary")).await.unwrap().is_empty()
+    }
+
+    /// Follows a link to a file and waits until all of it is here.
+    pub async fn download(&self, words: &str) -> Vec<u8> {
+        let link = format!("//a[normalize-space()=\"{words}\"]");
+        self.driver.find(By::XPath(link)).await.unwrap().click().await.unwrap();
+        crate::story::downloaded(self.downloads.path(), ".pdf").await
+    }
+
     /// Presses the button with these words and waits for the next page.
     pub async fn press(&self, words: &str) {
         let path = format!("//main//button[normalize-space()=\"{words}\"]");
@@ -214,12 +259,7 @@ impl Browser {
             }
             Err(_) => {
                 let picture = self.picture("failed").await;
-                panic!(
-                    "no {words:?} on {} (see {}): {}",
-                    self.path().await,
-                    picture.display(),
-                    self.text().await
-                );
+                panic!("no {words:?} on {} (see {}): {}", self.path().await, picture.display(), self.text().await);
             }
         }
         let begun = Instant::now();

@@ -2,6 +2,8 @@
 #![allow(clippy::unwrap_used, reason = "a test that panics has said what it wanted to say")]
 
 mod driver;
+#[path = "../app/papers/reading.rs"]
+mod reading;
 mod server;
 mod story;
 #[path = "../app/support.rs"]
