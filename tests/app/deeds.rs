@@ -70,3 +70,16 @@ async fn the_program_lives_and_is_ready() {
     open.stranger().get("/readyz").await.is(200).says("ready");
     open.stranger().get("/nowhere").await.is(404);
 }
+
+#[tokio::test]
+async fn every_deed_leaves_its_line() {
+    let open = TestShop::open().await;
+    let who = open.actor(open.ilse).await;
+    let mut con = open.shop.db.read().await.unwrap();
+    let before = db::audit::list(&mut con, open.branch, None, 100).await.unwrap().len();
+    open.shop.add_person(&who, None, person("Nils Tarn", "NT", "nils"), vec![Role::Desk]).await.unwrap();
+    let lines = db::audit::list(&mut con, open.branch, None, 100).await.unwrap();
+    assert_eq!(lines.len(), before + 1);
+    let newest = lines.iter().max_by_key(|line| line.sequence).unwrap();
+    assert_eq!(newest.deed().unwrap().tag(), "person-added");
+}

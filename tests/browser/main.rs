@@ -3,6 +3,7 @@
 
 mod driver;
 #[path = "../app/papers/reading.rs"]
+#[allow(dead_code, reason = "of its tools, this binary uses a part")]
 mod reading;
 mod server;
 mod story;
