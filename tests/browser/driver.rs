@@ -28,7 +28,8 @@ const FLAGS: &[&str] = &[
     "--disable-component-update",
     "--disable-sync",
     "--hide-scrollbars",
-    "--lang=en-GB",
+    "--force-prefers-reduced-motion",
+    "--lang=en-US",
     "--window-size=1280,1000",
 ];
 
@@ -142,15 +143,12 @@ impl Browser {
             (_, "radio" | "checkbox") => {
                 let box_ = self.driver.find(By::Css(format!("main [name=\"{name}\"][value=\"{value}\"]"))).await?;
                 if !box_.is_selected().await? {
-                    // The label is what a finger hits; the box itself may be drawn over.
-                    let id = box_.attr("id").await?.unwrap_or_default();
-                    self.driver.find(By::Css(format!("label[for=\"{id}\"]"))).await?.click().await?;
+                    box_.send_keys(" ").await?;
                 }
                 Ok(())
             }
             (_, "file") => field.send_keys(value).await,
             (_, "date" | "datetime-local") => {
-                // Typed in the order of the browser's language (en-GB): 31/05/2026, and 09:30 after a tab.
                 field.clear().await?;
                 field.send_keys(by_hand(value)).await
             }
@@ -225,7 +223,7 @@ impl Browser {
     /// Follows a link to a file and waits until all of it is here.
     pub async fn download(&self, words: &str) -> Vec<u8> {
         let link = format!("//a[normalize-space()=\"{words}\"]");
-        self.driver.find(By::XPath(link)).await.unwrap().click().await.unwrap();
+        press(&self.driver.find(By::XPath(link)).await.unwrap()).await.unwrap();
         crate::story::downloaded(self.downloads.path(), ".pdf").await
     }
 
@@ -251,7 +249,7 @@ impl Browser {
         let before = self.driver.find(By::Tag("html")).await.unwrap();
         match self.driver.find(by).await {
             Ok(element) => {
-                let clicked = element.click().await;
+                let clicked = press(&element).await;
                 if let Err(error) = clicked {
                     let picture = self.picture("failed").await;
                     panic!("cannot click {words:?} on {} (see {}): {error}", self.path().await, picture.display());
@@ -313,6 +311,14 @@ impl Browser {
     }
 }
 
+/// Presses a button or follows a link by the keyboard; what takes no keys is clicked.
+async fn press(element: &WebElement) -> WebDriverResult<()> {
+    match element.tag_name().await?.as_str() {
+        "a" | "button" => element.send_keys(Key::Enter).await,
+        _ => element.click().await,
+    }
+}
+
 fn capabilities(profile: &Path, downloads: &Path, scripts: Scripts) -> ChromeCapabilities {
     let mut wanted = DesiredCapabilities::chrome();
     for flag in FLAGS {
@@ -323,7 +329,7 @@ fn capabilities(profile: &Path, downloads: &Path, scripts: Scripts) -> ChromeCap
         "download.default_directory": downloads.display().to_string(),
         "download.prompt_for_download": false,
         "plugins.always_open_pdf_externally": true,
-        "intl.accept_languages": "en-GB",
+        "intl.accept_languages": "en-US",
     });
     if scripts == Scripts::Off {
         preferences["profile.managed_default_content_settings.javascript"] = 2.into();
@@ -344,11 +350,14 @@ async fn connect(port: u16, capabilities: ChromeCapabilities) -> WebDriver {
     }
 }
 
-/// `2026-05-31` as 31052026, `2026-05-31T09:30` as 31052026, tab, 0930.
+/// `2026-05-31` as 05312026, `2026-05-31T09:30` as 05312026, tab, 0930AM: the order in which a browser without any
+/// language settled asks for them.
 fn by_hand(value: &str) -> String {
     let (date, time) = value.split_once('T').unwrap_or((value, ""));
-    let mut parts: Vec<&str> = date.split('-').collect();
-    parts.reverse();
-    let date = parts.concat();
-    if time.is_empty() { date } else { format!("{date}\u{e004}{}", time.replace(':', "")) }
+    let parts: Vec<&str> = date.split('-').collect();
+    let date = [parts[1], parts[2], parts[0]].concat();
+    let Some((hour, minute)) = time.split_once(':') else { return date };
+    let hour: u8 = hour.parse().unwrap();
+    let half = if hour < 12 { "AM" } else { "PM" };
+    format!("{date}\u{e004}{:02}{minute}{half}", (hour + 11) % 12 + 1)
 }
