@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, reason = "a test that panics has said what it wanted to say")]
 
 mod driver;
+mod pages;
 #[path = "../app/papers/reading.rs"]
 #[allow(dead_code, reason = "of its tools, this binary uses a part")]
 mod reading;

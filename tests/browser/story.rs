@@ -216,7 +216,7 @@ impl Told {
     }
 
     /// Customer, vehicle and job. Booking and arrival are not on screen yet, so these three are deeds.
-    async fn arrive(&mut self) {
+    pub async fn arrive(&mut self) {
         let open = &self.server.open;
         let mara = open.actor(open.mara).await;
         let customer = NewCustomer {
@@ -542,20 +542,21 @@ impl Told {
         self.window.picture("verify").await;
     }
 
-    /// The next working day the first reminder lies in the Outbox, with a calendar entry, and as a mail in the folder.
+    /// A month before the first check falls due the reminder lies in the Outbox, with a calendar entry, and as a mail in
+    /// the folder; not a day earlier.
     pub async fn remind(&self) {
         self.close_job().await;
         let open = &self.server.open;
-        self.server.go_round().await;
-        assert!(open_messages(open).await == 0, "nothing is due to be told today");
-        open.clock.advance(datetime!(2026-05-13 09:00 UTC) - open.clock.now());
-        self.server.go_round().await;
-        assert_eq!(open_messages(open).await, 1, "the first check is told 60 days before");
+        for (day, told) in [(datetime!(2026-06-11 09:00 UTC), 0), (datetime!(2026-06-12 09:00 UTC), 1)] {
+            open.clock.advance(day - open.clock.now());
+            self.server.go_round().await;
+            assert_eq!(open_messages(open).await, told, "on {day}; the first check is due on 12 July");
+        }
         self.is_now("mara").await;
         self.window.go("/outbox").await;
-        self.window.says("Ilse Marrow").await;
+        self.window.follow("Sent 1").await;
         self.window.act("main table a[href^='/outbox/']").await;
-        self.window.says("NM 47 KTR").await.says("BEGIN:VCALENDAR").await.says("12 July 2026").await;
+        self.window.says("NM 47 KTR").await.says("BEGIN:VCALENDAR").await.says("20260712").await;
         self.window.picture("reminder").await;
         let mails: Vec<_> = std::fs::read_dir(self.server.mail_folder()).unwrap().collect();
         assert_eq!(mails.len(), 1);

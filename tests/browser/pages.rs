@@ -1,0 +1,82 @@
+//! What only a browser sees of a page: whether it fits a phone, and whether the keyboard gets everywhere.
+
+use thirtyfour::prelude::*;
+
+use crate::driver::Scripts;
+use crate::story::open_shop;
+
+#[tokio::test(flavor = "multi_thread")]
+async fn pages_fit_a_phone_and_the_console_stays_quiet() {
+    let mut told = open_shop("phone", Scripts::On).await;
+    told.add_people().await;
+    told.arrive().await;
+    told.is_now("ilse").await;
+    let job = format!("/jobs/{}", told.job);
+    let mut pages: Vec<String> = ["/office", "/office/people", "/office/people/new", "/office/shop", "/office/rules"]
+        .iter()
+        .chain(&["/instruments", "/instruments/new", "/due", "/outbox", "/papers", "/verify", "/account"])
+        .map(|page| (*page).to_owned())
+        .collect();
+    for page in [
+        "stages/intake",
+        "stages/sizing",
+        "stages/fitting",
+        "stages/calibration",
+        "stages/proving",
+        "arrival",
+        "suitability",
+        "nozzle-sizing",
+        "parts/new?category=container",
+        "checklist",
+        "leak-joints/lpg-vapour",
+        "exhaust/gas",
+        "function-checks",
+        "photos",
+        "papers",
+        "ending",
+    ] {
+        pages.push(format!("{job}/{page}"));
+    }
+    told.window.resize(360, 740).await;
+    let mut wide = vec![];
+    for page in &pages {
+        told.window.go(page).await;
+        if let Some(width) = told.window.overflow_px().await {
+            wide.push(format!("{page}: {width} px"));
+            told.window.picture(&format!("wide-{}", wide.len())).await;
+        }
+    }
+    assert!(wide.is_empty(), "wider than a phone of 360 px: {wide:#?}");
+    told.window.is_quiet().await;
+    told.window.close().await;
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn the_first_stop_of_the_keyboard_leads_past_the_bar() {
+    let told = open_shop("keyboard", Scripts::On).await;
+    let window = &told.window;
+    window.go("/office/people/new").await;
+    let driver = &window.driver;
+    driver.find(By::Tag("body")).await.unwrap().send_keys(Key::Tab).await.unwrap();
+    let first = driver.active_element().await.unwrap();
+    assert_eq!(first.attr("class").await.unwrap().as_deref(), Some("skip"));
+    assert!(first.rect().await.unwrap().y >= 0.0, "it is seen once it is reached");
+    first.send_keys(Key::Enter).await.unwrap();
+    let main = driver.active_element().await.unwrap();
+    assert_eq!(main.attr("id").await.unwrap().as_deref(), Some("content"));
+    // From there, Tab alone reaches every field in the order of the page and at last the button.
+    let mut reached = vec![];
+    let mut here = main;
+    for _ in 0..30 {
+        here.send_keys(Key::Tab).await.unwrap();
+        here = driver.active_element().await.unwrap();
+        if here.tag_name().await.unwrap() == "button" {
+            break;
+        }
+        reached.push(here.attr("name").await.unwrap().unwrap_or_default());
+    }
+    assert_eq!(reached[..4], ["name", "initials", "sign_in_name", "mail"]);
+    assert_eq!(here.attr("class").await.unwrap().as_deref(), Some("main"));
+    window.is_quiet().await;
+    told.window.close().await;
+}
