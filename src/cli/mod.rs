@@ -8,9 +8,14 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 
+mod backup;
+mod check;
+mod demo;
 pub mod folder;
 mod remind;
+mod restore;
 mod serve;
+mod verify;
 
 /// Keeps a workshop's conversion jobs from intake to a signed certificate.
 #[derive(Debug, Parser)]
@@ -34,8 +39,18 @@ pub struct Place {
 enum Command {
     /// Serve the app; creates what is missing and prints a one-time set-up code on first run.
     Serve(serve::Serve),
+    /// Make an invented shop with jobs in every stage in an empty folder, then serve it.
+    Demo(demo::Demo),
     /// Write today's reminders into the outbox and send what is ready.
     Remind(remind::Remind),
+    /// Look whether the shop is whole: store, files, log, papers, numbers, clock.
+    Check,
+    /// Write the whole shop into one file, while it serves.
+    Backup(backup::Backup),
+    /// Bring a backup back into an empty folder.
+    Restore(restore::Restore),
+    /// Say whether a paper is genuine as issued.
+    Verify(verify::Verify),
 }
 
 /// How a command ended, errors aside.
@@ -52,7 +67,12 @@ pub fn run() -> ExitCode {
     let Arguments { place, command } = Arguments::parse();
     let outcome = match command {
         Command::Serve(serve) => waiting(serve::run(&place, &serve)),
+        Command::Demo(demo) => waiting(demo::run(&place, &demo)),
         Command::Remind(remind) => waiting(remind::run(&place, &remind)),
+        Command::Check => waiting(check::run(&place)),
+        Command::Backup(asked) => waiting(backup::run(&place, &asked)),
+        Command::Restore(asked) => waiting(restore::run(&place, &asked)),
+        Command::Verify(asked) => waiting(verify::run(&place, &asked)),
     };
     match outcome {
         Ok(Outcome::Done) => ExitCode::SUCCESS,

@@ -35,7 +35,9 @@ pub(super) async fn run(place: &Place, Serve { listen }: &Serve) -> anyhow::Resu
 /// Everything that is settled before the start; the flag goes first.
 pub(super) fn configuration(place: &Place, listen: Option<&str>) -> anyhow::Result<Config> {
     let flags: Vec<_> = listen.iter().map(|listen| ("listen", (*listen).to_owned())).collect();
-    Ok(Config::load(&place.data, &flags, std::env::vars())?)
+    let mut config = Config::load(&place.data, &flags, std::env::vars())?;
+    config.is_demo = super::demo::is_demonstration(&place.data);
+    Ok(config)
 }
 
 /// Serves an open folder until the process is told to stop.
@@ -73,7 +75,7 @@ pub(super) async fn serve(config: Config, folder: &Folder) -> anyhow::Result<Out
     Ok(Outcome::Done)
 }
 
-fn start_log(config: &Config) -> anyhow::Result<()> {
+pub(super) fn start_log(config: &Config) -> anyhow::Result<()> {
     let filter =
         EnvFilter::try_new(&config.log).with_context(|| format!("log is {:?}; it takes a level", config.log))?;
     tracing_subscriber::fmt().json().with_env_filter(filter).with_writer(std::io::stderr).init();
