@@ -147,6 +147,24 @@ pub async fn about(con: &mut Con, branch: BranchId, kind: &str, id: &str) -> Res
     .await?)
 }
 
+/// The later of two kinds of deed that were done to a branch as a whole; nothing when neither ever was.
+pub async fn last_of(con: &mut Con, branch: BranchId, deeds: [&str; 2]) -> Result<Option<String>> {
+    Ok(sqlx::query_scalar::<Db, String>(
+        "select deed
+         from audit
+         where subject_kind = 'branch'
+           and subject_id = $1
+           and deed in ($2, $3)
+         order by sequence desc
+         limit 1",
+    )
+    .bind(branch.to_string())
+    .bind(deeds[0])
+    .bind(deeds[1])
+    .fetch_optional(con)
+    .await?)
+}
+
 /// Walks the whole chain and names the first place where it breaks. A tail cut off leaves no mark in the chain itself;
 /// compare [`head`] with a copy kept elsewhere for that.
 pub async fn check(con: &mut Con) -> Result<Option<Break>> {

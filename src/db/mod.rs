@@ -19,6 +19,7 @@ pub mod findings;
 pub mod instruments;
 pub mod job_files;
 pub mod jobs;
+pub mod leak_runs;
 pub mod links;
 pub mod notes;
 pub mod numbers;
@@ -38,6 +39,7 @@ pub mod signing_keys;
 pub mod today;
 pub mod vehicle_people;
 pub mod vehicles;
+pub mod whole;
 
 pub use open::{CannotOpen, Database};
 

@@ -24,6 +24,8 @@ const READERS: u32 = 4;
 pub enum CannotOpen {
     /// The file was written by a newer program.
     Newer { file: PathBuf, number: i64 },
+    /// The file was written by an older program, and only reading was asked for.
+    Older { file: PathBuf, number: i64 },
     /// The file does not fit this program: a step that was taken long ago reads otherwise today.
     Altered { file: PathBuf, number: i64 },
     /// The library loses data.
@@ -40,6 +42,11 @@ impl std::fmt::Display for CannotOpen {
             Self::Newer { file, number } => write!(
                 f,
                 "{} was written by a newer Fuelwright (step {number} is not known here); use that version or a backup",
+                file.display()
+            ),
+            Self::Older { file, number } => write!(
+                f,
+                "{} was written by an older Fuelwright (step {number}); start this version on it once, then ask again",
                 file.display()
             ),
             Self::Altered { file, number } => {
@@ -93,6 +100,29 @@ impl Database {
             .map_err(broken)?;
         let folder = file.parent().map(Path::to_owned).unwrap_or_default();
         Ok(Self { writer, readers, folder })
+    }
+
+    /// Opens a store that is there, to read it and nothing else, beside a process that serves it. A write is refused.
+    ///
+    /// # Errors
+    /// [`CannotOpen::Newer`] or [`CannotOpen::Older`] when the file took other steps than this program knows.
+    pub async fn open_to_read(file: &Path) -> std::result::Result<Self, CannotOpen> {
+        let broken = |error| CannotOpen::Broken { file: file.to_owned(), error };
+        let options = options(file).create_if_missing(false).read_only(true).optimize_on_close(false, None);
+        let readers = PoolOptions::new().max_connections(READERS).connect_with(options).await.map_err(broken)?;
+        let mut con = readers.acquire().await.map_err(broken)?;
+        refuse_old_library(&mut con).await?;
+        let taken = steps_taken(&mut con).await.map_err(broken)?.unwrap_or(0);
+        let newest = newest_step();
+        if taken > newest {
+            return Err(CannotOpen::Newer { file: file.to_owned(), number: taken });
+        }
+        if taken < newest {
+            return Err(CannotOpen::Older { file: file.to_owned(), number: taken });
+        }
+        drop(con);
+        let folder = file.parent().map(Path::to_owned).unwrap_or_default();
+        Ok(Self { writer: readers.clone(), readers, folder })
     }
 
     /// The folder in which the store lies, and kept files beside it.
@@ -158,7 +188,7 @@ async fn migrate(con: &mut Con, file: &Path) -> std::result::Result<(), CannotOp
     use sqlx::migrate::MigrateError::{VersionMismatch, VersionMissing};
     let broken = |error| CannotOpen::Broken { file: file.to_owned(), error };
     let taken = steps_taken(con).await.map_err(broken)?;
-    let newest = MIGRATIONS.iter().map(|step| step.version).max().unwrap_or(0);
+    let newest = newest_step();
     if let Some(last) = taken {
         if last > newest {
             return Err(CannotOpen::Newer { file: file.to_owned(), number: last });
@@ -172,6 +202,11 @@ async fn migrate(con: &mut Con, file: &Path) -> std::result::Result<(), CannotOp
         VersionMismatch(number) => CannotOpen::Altered { file: file.to_owned(), number },
         other => broken(sqlx::Error::Migrate(Box::new(other))),
     })
+}
+
+/// The last step this program knows.
+pub(super) fn newest_step() -> i64 {
+    MIGRATIONS.iter().map(|step| step.version).max().unwrap_or(0)
 }
 
 /// The last step the file has taken; `None` for a fresh file.

@@ -46,6 +46,10 @@ macro_rules! deeds {
 deeds! {
     /// The first manager and the first branch were made with the one-time code.
     "shop-set-up" ShopSetUp on branch: BranchId { manager: PersonId, name: String }
+    /// The shop was brought back from a backup made at this second since 1970.
+    "shop-restored" ShopRestored on branch: BranchId { made_at: i64 }
+    /// A manager said that no other copy of the shop works any more.
+    "only-one-confirmed" OnlyOneConfirmed on branch: BranchId {}
     /// The shop block of a branch was changed.
     "branch-changed" BranchChanged on branch: BranchId { changed: Vec<String> }
     /// A setting was changed.
@@ -90,6 +94,12 @@ deeds! {
     "job-handed-over" JobHandedOver on job: JobId { duties: u32 }
     /// Something was measured or answered.
     "evidence-recorded" EvidenceRecorded on job: JobId { evidence: EvidenceId, kind: String, subject: String }
+    /// A decay test began.
+    "leak-test-started" LeakTestStarted on job: JobId { section: String, start_kpa: f64, start_c: f64 }
+    /// A decay test was read.
+    "leak-test-read" LeakTestRead on job: JobId { section: String, kpa: f64, c: f64 }
+    /// A decay test was given up.
+    "leak-test-given-up" LeakTestGivenUp on job: JobId { section: String }
     /// An entry was corrected by a new one.
     "evidence-corrected" EvidenceCorrected on job: JobId { evidence: EvidenceId, replaces: EvidenceId, kind: String, reason: String }
     /// A part was fitted.

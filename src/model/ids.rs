@@ -154,6 +154,8 @@ ids! {
     LinkId;
     /// A road log: what was recorded on the drive.
     RoadLogId;
+    /// A pressure-decay test that runs.
+    LeakRunId;
 }
 
 #[cfg(test)]

@@ -14,6 +14,7 @@ pub mod ids;
 pub mod instrument;
 pub mod job;
 pub mod job_file;
+pub mod leak_run;
 pub mod message;
 pub mod note;
 pub mod odometer;

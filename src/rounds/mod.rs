@@ -13,7 +13,7 @@ use tokio::sync::watch;
 
 use crate::db;
 use crate::mail::Post;
-use crate::shop::{Refusal, Shop};
+use crate::shop::{Refusal, Shop, restored};
 
 /// The pause between two rounds.
 const PAUSE: Duration = Duration::from_secs(30);
@@ -49,6 +49,10 @@ impl Rounds {
     pub async fn once(&self, seldom: bool) -> Result<(), Refusal> {
         let branches = db::branches::list(&mut *self.shop.db.read().await?).await?;
         for branch in &branches {
+            if restored::is_pending(&mut *self.shop.db.read().await?, branch.id).await? {
+                tracing::warn!(branch = %branch.id, "came from a backup: nothing is sent until a manager answers in Office");
+                continue;
+            }
             if seldom {
                 let written = remind::remind(&self.shop, branch, self.public_url.is_some(), self.is_demo).await?;
                 if written.mails + written.letters > 0 {

@@ -142,6 +142,11 @@ impl Sealed {
         &self.key_id
     }
 
+    /// The public key the envelope carries, if it is one and belongs to its id.
+    pub fn public_key(&self) -> Option<[u8; 32]> {
+        read_public_key(&self.public_key).ok().filter(|key| key_id(key) == self.key_id)
+    }
+
     /// The 64 bytes of the signature; empty when the envelope holds none.
     pub fn signature(&self) -> Vec<u8> {
         STANDARD.decode(&self.signature).unwrap_or_default()

@@ -10,6 +10,8 @@ use crate::model::stage::Stage;
 pub const SET_UP: &str = "/set-up";
 /// The opening screen.
 pub const TODAY: &str = "/";
+/// What whoever answers for the shop settles.
+pub const OFFICE: &str = "/office";
 /// The shop's tablets.
 pub const TABLETS: &str = "/office/tablets";
 /// One's own account.

@@ -9,7 +9,9 @@ use axum::routing::{self, MethodRouter};
 
 use super::app::App;
 use super::job::{AfterDriveForm, ContainerSizingForm, EngineCalibrationForm, TrimsForm};
-use super::job::{ArrivalForm, ExhaustForm, FunctionChecksForm, LeakJointsForm, NozzleSizingForm, SuitabilityForm};
+use super::job::{
+    ArrivalForm, ExhaustForm, FunctionChecksForm, HandOverForm, LeakJointsForm, NozzleSizingForm, SuitabilityForm,
+};
 use super::job::{ChecklistForm, CylinderTableForm, LevelSensingForm};
 use super::visitor::{Gate, May, gate};
 // One line a room: two hands that add rooms at once do not meet.
@@ -78,6 +80,7 @@ pub fn table() -> Vec<Route> {
         post("/account/sessions/{id}/end",              account::end_session,           SignedIn),
         get("/office",                                  office::show,                   READERS),
         get("/office/log",                              office::log::list,              OVERSEERS),
+        post("/office/only-one",                        office::restored::confirm,      MANAGER),
         get("/office/shop",                             office::shop::edit,             MANAGER),
         post("/office/shop",                            office::shop::update,           MANAGER),
         get("/office/tablets",                          office::tablets::list,          MANAGER),
@@ -199,10 +202,16 @@ pub fn table() -> Vec<Route> {
         post("/jobs/{id}/after-drive",      job::record::create::<AfterDriveForm>, BENCH),
         get("/jobs/{id}/leak-joints/{subject}",     job::record::show::<LeakJointsForm>,        READERS),
         post("/jobs/{id}/leak-joints/{subject}",    job::record::create::<LeakJointsForm>,      BENCH),
+        get("/jobs/{id}/leak-decay/{subject}",              job::leak_decay::show,      READERS),
+        post("/jobs/{id}/leak-decay/{subject}",             job::leak_decay::create,    BENCH),
+        post("/jobs/{id}/leak-decay/{subject}/readings",    job::leak_decay::read,      BENCH),
+        post("/jobs/{id}/leak-decay/{subject}/sums",        job::leak_decay::sums,      BENCH),
         get("/jobs/{id}/exhaust/{subject}",         job::record::show::<ExhaustForm>,           READERS),
         post("/jobs/{id}/exhaust/{subject}",        job::record::create::<ExhaustForm>,         BENCH),
         get("/jobs/{id}/function-checks",           job::record::show::<FunctionChecksForm>,    READERS),
         post("/jobs/{id}/function-checks",          job::record::create::<FunctionChecksForm>,  BENCH),
+        get("/jobs/{id}/hand-over",         job::record::show::<HandOverForm>,      READERS),
+        post("/jobs/{id}/hand-over",        job::record::create::<HandOverForm>,    WORKERS),
         get("/jobs/{id}/cylinder-table",    job::record::show::<CylinderTableForm>,   READERS),
         post("/jobs/{id}/cylinder-table",   job::record::create::<CylinderTableForm>, BENCH),
         get("/jobs/{id}/checklist",         job::record::show::<ChecklistForm>,       READERS),
@@ -220,6 +229,7 @@ pub fn table() -> Vec<Route> {
         post("/jobs/{id}/waivers/{proof}",      job::waivers::create,   May::Signatory),
         post("/jobs/{id}/waivers/{proof}/end",  job::waivers::end,      May::Signatory),
         get("/jobs/{id}/ending",                job::ending::show,      READERS),
+        post("/jobs/{id}/ending",               job::ending::hand_over, WORKERS),
         post("/jobs/{id}/hold",                 job::ending::hold,      WORKERS),
         post("/jobs/{id}/hold/end",             job::ending::end_hold,  WORKERS),
         post("/jobs/{id}/release",              job::ending::release,   WORKERS),

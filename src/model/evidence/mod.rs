@@ -20,7 +20,7 @@ pub use hand_over::{HandOver, ReceivedHow};
 pub use intake::{Arrival, Suitability, SuitabilityVerdict};
 pub use proving::{
     Exhaust, ExhaustPoint, FillStopHow, FunctionChecks, Joint, JointVerdict, LeakDecay, LeakJoints, LeakMethod,
-    PressureKind, Section, TestGas,
+    LeakReading, PressureKind, Section, TestGas,
 };
 pub use sizing::{
     ContainerInputs, ContainerResults, ContainerSet, ContainerSizing, NozzleInputs, NozzleResults, NozzleSizing,

@@ -142,6 +142,24 @@ pub struct LeakDecay {
     pub pressure_standard_uncertainty_kpa: f64,
     /// Standard uncertainty of one temperature reading, K.
     pub temperature_standard_uncertainty_k: f64,
+    /// Temperature at least three minutes before the start, C; `None` when none was taken.
+    #[serde(default)]
+    pub settled_c: Option<f64>,
+    /// Every reading, start and end included.
+    #[serde(default)]
+    pub readings: Vec<LeakReading>,
+}
+
+/// Gauge and thermometer at one moment of a test.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct LeakReading {
+    /// When, by the server's clock.
+    #[serde(with = "time::serde::rfc3339")]
+    pub at: OffsetDateTime,
+    /// As the gauge shows, kPa.
+    pub kpa: f64,
+    /// Gas or metal, C.
+    pub c: f64,
 }
 
 impl LeakDecay {

@@ -37,7 +37,7 @@ use crate::seal::standing::Standing;
 use crate::seal::{self, Sealed, Signer};
 use crate::words::{Language, Words};
 
-pub use standing::{Found, Verified, verify};
+pub use standing::{Found, Verified, kept_keys, verify};
 
 /// With what this process signs, and what it prints on papers.
 #[derive(Debug, Clone)]
@@ -262,6 +262,9 @@ impl Shop {
         at: OffsetDateTime,
     ) -> Result<(CertificateContent, PersonalPart), Refusal> {
         let today = loaded.zone.day_of(at);
+        if super::restored::is_pending(con, who.branch).await? {
+            return Err(Refusal::MayNot("refused-restored-pending"));
+        }
         if loaded.has_valid && new.supersedes.is_none() {
             return Err(Refusal::MayNot("refused-issued-already"));
         }

@@ -50,6 +50,19 @@ pub fn verify(sealed: &Sealed, ring: &KeyRing) -> Result<Verified, seal::Refusal
     })
 }
 
+/// The ring of every key that the store remembers, each with its mark of distrust.
+pub async fn kept_keys(con: &mut db::Con) -> Result<KeyRing, Refusal> {
+    let mut ring = KeyRing::new();
+    for key in db::signing_keys::list(con).await? {
+        let public = read_public_key(&key.public_key).map_err(|error| Refusal::Broken(error.to_string()))?;
+        ring.trust(&public);
+        if let Some(after) = key.distrusted_after {
+            ring.distrust_after(&key.id, after);
+        }
+    }
+    Ok(ring)
+}
+
 /// The earliest day by which something the paper names must be done.
 fn next_due_on(content: &CertificateContent) -> Option<Date> {
     content.next_duties.iter().filter_map(|duty| duty.due_on).min()
@@ -58,15 +71,8 @@ fn next_due_on(content: &CertificateContent) -> Option<Date> {
 impl Shop {
     /// Every key of this shop that its papers were ever signed with.
     pub async fn key_ring(&self, con: &mut db::Con) -> Result<KeyRing, Refusal> {
-        let mut ring = KeyRing::new();
+        let mut ring = kept_keys(con).await?;
         ring.trust(&self.issuer.public_key());
-        for key in db::signing_keys::list(con).await? {
-            let public = read_public_key(&key.public_key).map_err(|error| Refusal::Broken(error.to_string()))?;
-            ring.trust(&public);
-            if let Some(after) = key.distrusted_after {
-                ring.distrust_after(&key.id, after);
-            }
-        }
         Ok(ring)
     }
 

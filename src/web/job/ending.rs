@@ -1,4 +1,4 @@
-//! How a job waits and how it ends without a certificate: hold, release, cancel.
+//! How a job waits and how it ends: hold, hand-over with certificate, release without, cancel.
 
 use askama::Template;
 use axum::extract::{Path, State};
@@ -8,6 +8,7 @@ use crate::db;
 use crate::model::ids::JobId;
 use crate::model::job::JobState;
 use crate::model::stage::Stage;
+use crate::rules::Deadline;
 use crate::shop::jobs::Release;
 use crate::web::app::App;
 use crate::web::error::beside;
@@ -32,6 +33,8 @@ struct EndingPage {
     holds: Vec<String>,
     /// Proofs that a certificate waits for.
     open: Vec<(String, String)>,
+    /// Nothing that is asked before hand-over is open; whether a certificate stands is for the deed to say.
+    may_hand_over: bool,
 }
 
 async fn ending_page(app: &App, job: JobPage, form: Form) -> Result<EndingPage, Error> {
@@ -46,14 +49,16 @@ async fn ending_page(app: &App, job: JobPage, form: Form) -> Result<EndingPage, 
             None => w.tv("ending-hold-open", &[("reason", reason), ("from", from)]),
         }
     };
-    let open = job.proofs.iter().filter(|proof| !proof.state.is_settled());
+    let asked = job.proofs.iter().filter(|proof| proof.before != Deadline::After);
+    let open: Vec<_> = asked.filter(|proof| !proof.state.is_settled()).collect();
     Ok(EndingPage {
         base: path::job(job.id()),
         is_live: job.file.job.state.is_live(),
         is_held: job.file.job.state == JobState::Held,
         may_act: WORKERS.lets(&job.who.actor),
         holds: holds.iter().map(said).collect(),
-        open: open.map(|proof| (super::say::proof_title(&w, proof), job.href(&proof.place))).collect(),
+        may_hand_over: open.is_empty(),
+        open: open.iter().map(|proof| (super::say::proof_title(&w, proof), job.href(&proof.place))).collect(),
         sheet: job.sheet(Stage::HandOver),
         frame: job.frame,
         form: form.scoped("ending"),
@@ -64,6 +69,13 @@ async fn ending_page(app: &App, job: JobPage, form: Form) -> Result<EndingPage, 
 pub async fn show(State(app): State<App>, who: Visitor, Path(id): Path<JobId>) -> Answer {
     let job = JobPage::open(&app, who, id).await?;
     page(ending_page(&app, job, Form::blank()).await?)
+}
+
+/// `POST /jobs/{id}/ending`: handed over with its certificate.
+pub async fn hand_over(State(app): State<App>, who: Visitor, Path(id): Path<JobId>, typed: Typed) -> Answer {
+    let form = Form::from(typed);
+    app.shop.hand_over(&who.actor, form.key(), id).await?;
+    see_other(path::job(id))
 }
 
 /// `POST /jobs/{id}/hold`.

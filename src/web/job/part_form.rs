@@ -201,7 +201,7 @@ pub fn groups(job: &JobPage, form: &Form) -> Vec<Group> {
     if !typed_mark.trim().is_empty() {
         let read = read_mark(&w, typed_mark, category, job.file.job.fuel);
         let lines: Vec<String> = [read.said].into_iter().chain(read.doubts).filter(|line| !line.is_empty()).collect();
-        mark = mark.hinted(lines.join(" "));
+        mark = mark.hinted(lines.join(" · "));
     }
     let mut made = kit::text(form, &w, "made_on").optional();
     if let Ok((on, DatePrecision::Month | DatePrecision::Year)) = read_made(form.value("made_on")) {

@@ -4,12 +4,14 @@ use askama::Template;
 use axum::extract::{Path, State};
 
 use super::facts::Fact;
+use super::leak_decay;
+use super::leak_said::{self, Shown};
 use super::reckoned::Reckoned;
 use super::record::Recorded;
 use super::{AfterDriveForm, ContainerSizingForm, EngineCalibrationForm, TrimsForm};
 use super::{
-    ArrivalForm, ChecklistForm, CylinderTableForm, ExhaustForm, FunctionChecksForm, JobPage, LeakJointsForm,
-    LevelSensingForm, NozzleSizingForm, Slot, SuitabilityForm, slots,
+    ArrivalForm, ChecklistForm, CylinderTableForm, ExhaustForm, FunctionChecksForm, HandOverForm, JobPage,
+    LeakJointsForm, LevelSensingForm, NozzleSizingForm, Slot, SuitabilityForm, slots,
 };
 use crate::model::evidence::Entry;
 use crate::model::ids::JobId;
@@ -30,6 +32,8 @@ pub struct Block {
     verdict: Option<Verdict>,
     /// Sums laid out, as they were recorded.
     reckoned: Option<Reckoned>,
+    /// A decay test: verdict and picture.
+    leak: Option<Shown>,
     /// Record or correct.
     act: String,
     href: String,
@@ -111,6 +115,7 @@ fn block(job: &JobPage, slot: Slot) -> Block {
         facts: entry.map(|entry| facts(job, entry)).unwrap_or_default(),
         verdict: entry.and_then(|entry| verdict(job, entry)),
         reckoned: entry.and_then(|entry| reckoned(job, entry)),
+        leak: entry.filter(|_| slot.kind == "leak-decay").map(|entry| leak_said::shown(job, entry)),
         act: w.t(if entry.is_some() { "record-correct" } else { "record-record" }),
         href: path::job_slot(job.id(), slot.kind, slot.subject),
         is_recorded: entry.is_some(),
@@ -129,8 +134,10 @@ pub fn facts(job: &JobPage, entry: &Entry) -> Vec<Fact> {
         "trims" => TrimsForm::facts(job, entry),
         "after-drive" => AfterDriveForm::facts(job, entry),
         "leak-joints" => LeakJointsForm::facts(job, entry),
+        "leak-decay" => leak_decay::facts(job, entry),
         "exhaust" => ExhaustForm::facts(job, entry),
         "function-checks" => FunctionChecksForm::facts(job, entry),
+        "hand-over" => HandOverForm::facts(job, entry),
         "cylinder-table" => CylinderTableForm::facts(job, entry),
         "checklist" => ChecklistForm::facts(job, entry),
         "level-sensing" => LevelSensingForm::facts(job, entry),

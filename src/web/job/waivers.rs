@@ -104,7 +104,12 @@ async fn open(app: &App, who: Visitor, id: JobId, proof: &str) -> Result<(JobPag
 /// `GET /jobs/{id}/waivers/{proof}`.
 pub async fn show(State(app): State<App>, who: Visitor, Path((id, proof)): Path<(JobId, String)>) -> Answer {
     let (job, proof) = open(&app, who, id, &proof).await?;
-    page(waiver_page(job, &proof, Form::blank()))
+    // A single answer is given already.
+    let form = match kinds(&job, &proof).as_slice() {
+        [only] => Form::blank().with("kind", &only.value),
+        _ => Form::blank(),
+    };
+    page(waiver_page(job, &proof, form))
 }
 
 /// `POST /jobs/{id}/waivers/{proof}`.

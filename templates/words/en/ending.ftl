@@ -1,4 +1,4 @@
-# How a job waits, and how it ends without a certificate.
+# How a job waits, and how it ends.
 
 ending-hold = Put on hold
     .lead = Work waits: for a part, for the customer, for a decision. Evidence may still be recorded.
@@ -7,6 +7,8 @@ ending-end-hold = Go on with the work
 ending-hold_reason = What the job waits for
 ending-hold-open = On hold since { $from }: { $reason }
 ending-hold-ended = Was on hold { $from } to { $until }: { $reason }
+ending-hand-over = Hand over with certificate
+    .lead = The vehicle leaves with its certificate. The job ends, and what falls due next begins.
 ending-release = Release without certificate
     .lead = The vehicle leaves and gets no certificate. The job stays in sight until the vehicle has one. Shut the gas off where its system is not proven.
 ending-still-open = Still open:

@@ -20,7 +20,7 @@ job-parts = Parts
 job-findings = Findings
 job-papers = Papers
     .lead = The certificate is the printed form of the proof list. What is missing is on the list beside it.
-job-ending = Hold, release, cancel
+job-ending = Hold, hand over, release, cancel
 proof-never-waived = cannot be waived
 proof-waive = let it pass, with a reason
 

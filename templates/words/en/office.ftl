@@ -140,7 +140,14 @@ password-short = Takes at least 8 characters
 password-long = Takes at most 4096 characters
 password-common = This is among the first that somebody would guess; take another
 
+restored-title = Is this now the only one?
+restored-lead = This shop came from a backup. Until a manager answers, no message goes out and no certificate is issued: two copies at work would give two papers the same number.
+restored-yes = Yes, no other copy is at work
+restored-no = If another copy may still be at work, leave it as it is and stop one of the two first.
+
 deed-shop-set-up = Set the shop up
+deed-shop-restored = Brought the shop back from a backup
+deed-only-one-confirmed = Said that no other copy of the shop works any more
 deed-branch-changed = Changed the shop block
 deed-setting-changed = Changed a setting
 deed-signed-in = Signed in

@@ -42,7 +42,7 @@ part-made-unreadable = “{ $typed }” is no date of manufacture. Write a day, 
 part-made-counts-as = Counts as { $on }.
 part-serial-or-batch = Enter the serial or the batch.
 
-part-mark-read = Regulation { $regulation }, country { $country }, series { $series }, number { $number }.
+part-mark-read = Regulation { $regulation }, country { $country }, series { $series }, number { $number }
 part-mark-none = No approval mark is entered.
 part-mark-other-fuel = Regulation { $regulation } is not for { $fuel }. The proof of approval marks stops here.
 part-doubt-country-unknown = Country { $country } is in no list known here. Look again; newer members are missing from the list.
