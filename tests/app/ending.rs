@@ -1,6 +1,8 @@
 //! A job waits, goes on, is cancelled or leaves without a certificate.
 
-use fuelwright::model::job::JobState;
+use fuelwright::model::job::{Fuel, JobKind, JobState};
+use fuelwright::rules::{self, RuleBook};
+use time::OffsetDateTime;
 
 use crate::job_support::Bay;
 
@@ -53,4 +55,34 @@ async fn a_cancelled_job_takes_no_more() {
     let odo = bay.shop.auditor().await;
     odo.get(&bay.at("ending")).await.is(200).says("customer went abroad");
     odo.post(&bay.at("cancellation"), &[("cancel_reason", "x")]).await.is(403);
+}
+
+#[tokio::test]
+async fn no_vehicle_is_handed_over_while_a_proof_is_open() {
+    let bay = Bay::lpg().await;
+    let vera = bay.shop.signatory().await;
+    vera.get(&bay.at("ending")).await.hides("Hand over with certificate");
+    vera.post(&bay.at("ending"), &[]).await.is(409).says("Leak test, LPG vapour side");
+    assert_eq!(bay.file().await.job.state, JobState::Open);
+}
+
+#[tokio::test]
+async fn a_job_with_every_proof_settled_still_needs_its_certificate() {
+    let bay = Bay::open(JobKind::Removal, Fuel::Lpg).await;
+    let vera = bay.shop.signatory().await;
+    let book = RuleBook::shipped().unwrap();
+    let day_of = |at: OffsetDateTime| at.date();
+    let proofs = rules::assess(&bay.file().await, &book, bay.shop.clock.now().date(), &day_of);
+    for proof in proofs.iter().filter(|proof| !proof.state.is_settled()) {
+        let at = bay.at(&format!("waivers/{}", proof.id));
+        let page = vera.post(&at, &[("kind", "waived"), ("reason", "nothing left on the vehicle")]).await;
+        if proof.is_never_waived {
+            page.is(403);
+        }
+    }
+    let open: Vec<_> = proofs.iter().filter(|proof| proof.is_never_waived && !proof.state.is_settled()).collect();
+    assert!(open.is_empty(), "{open:?}");
+    vera.get(&bay.at("ending")).await.says("Hand over with certificate");
+    vera.post(&bay.at("ending"), &[]).await.is(403);
+    assert_eq!(bay.file().await.job.state, JobState::Open);
 }

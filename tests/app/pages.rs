@@ -5,6 +5,16 @@ use fuelwright::shop::issue::NewIssue;
 use crate::support::TestShop;
 
 #[tokio::test]
+async fn every_entry_of_the_bar_leads_somewhere() {
+    let open = TestShop::open().await;
+    let manager = open.manager().await;
+    let frame = fuelwright::web::page::Frame::default();
+    for item in frame.main_nav().iter().chain(frame.more_nav()) {
+        manager.get(item.href).await.is(200);
+    }
+}
+
+#[tokio::test]
 async fn a_told_job_shows_on_every_stage_and_its_papers_come_as_pdf() {
     let open = TestShop::open().await;
     let told = open.told().await;

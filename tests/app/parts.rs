@@ -51,7 +51,7 @@ async fn a_part_is_wanted_explained_kept_mended_and_fitted() {
     assert!(fitted(&bay).await.is_empty());
 
     let look = jon.post(&at, &changed(container(), &[("then", "look")])).await;
-    look.is(200).says("Regulation 67, country NL, series 01, number 1234.").says("Counts as 28 Feb 2026");
+    look.is(200).says("Regulation 67, country NL, series 01, number 1234").says("Counts as 28 Feb 2026");
     assert!(fitted(&bay).await.is_empty(), "looking records nothing");
 
     let key = uuid::Uuid::now_v7().to_string();
