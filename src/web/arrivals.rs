@@ -5,6 +5,7 @@
 
 use askama::Template;
 use axum::extract::{RawQuery, State};
+use axum::http::StatusCode;
 
 use crate::db;
 use crate::db::search::Wanted;
@@ -16,10 +17,10 @@ use crate::model::vehicle::{OdometerReading, OdometerUnit, Vehicle};
 use crate::shop::Refusal;
 use crate::shop::arrivals::{Arrival, Brought, Comer};
 use crate::web::app::App;
-use crate::web::error::beside;
+use crate::web::error::{beside, meanwhile};
 use crate::web::form::{Form, Typed, Wrong};
 use crate::web::kit::{self, Choice};
-use crate::web::page::{Frame, Place, page, retry, see_other};
+use crate::web::page::{Frame, Place, page, page_with, retry, see_other};
 use crate::web::vehicles::form::{self as vehicle_form, Lists};
 use crate::web::vehicles::readings;
 use crate::web::visitor::Visitor;
@@ -207,6 +208,13 @@ pub async fn create(State(app): State<App>, who: Visitor, typed: Typed) -> Answe
     let (vehicle, reading) = (known(&arrival), arrival.reading.clone());
     match app.shop.arrive(&who.actor, form.key(), booking, arrival).await {
         Ok(job) => see_other(path::job(job)),
+        Err(Refusal::Stale) => {
+            // The booking was changed meanwhile: everything typed stays, and what it says now stands on top.
+            let (id, _) = booking.ok_or(Refusal::Stale)?;
+            let now = db::bookings::find(&mut *app.read().await?, who.branch.id, id).await?.ok_or(Error::NotFound)?;
+            meanwhile(&mut form, now.version, &[]);
+            page_with(StatusCode::CONFLICT, ArrivalPage::of(&app, &who, form).await?)
+        }
         Err(refusal) => {
             if let (Refusal::Field { field: "explained", .. }, Some(id), Some(reading)) = (&refusal, vehicle, &reading)
             {

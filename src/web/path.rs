@@ -152,6 +152,11 @@ pub fn job_findings(id: JobId) -> String {
     format!("/jobs/{id}/findings")
 }
 
+/// Notes about a job.
+pub fn job_notes(id: JobId) -> String {
+    format!("/jobs/{id}/notes")
+}
+
 /// Papers of a job.
 pub fn job_papers(id: JobId) -> String {
     format!("/jobs/{id}/papers")

@@ -120,6 +120,8 @@ pub fn table() -> Vec<Route> {
         get("/jobs",                        jobs::list,                 READERS),
         get("/",                            today::show,                READERS),
         get("/search",                      search::show,               READERS),
+        get("/jobs/{id}/notes",             job::notes::list,           READERS),
+        post("/jobs/{id}/notes",            job::notes::create,         WORKERS),
         get("/bay-plan",                    bay_plan::show,             READERS),
         get("/bay-plan/bays",               bay_plan::bays::list,       MANAGER),
         post("/bay-plan/bays",              bay_plan::bays::create,     MANAGER),

@@ -179,6 +179,8 @@ const MATRIX: &[(&str, &str, &str)] = &[
     ("GET", "/bay-plan/bookings/{id}", ". x x x x x"),
     ("POST", "/bay-plan/bookings/{id}", ". x x . . ."),
     ("POST", "/bay-plan/bookings/{id}/answer", ". x x . . ."),
+    ("GET", "/jobs/{id}/notes", ". x x x x x"),
+    ("POST", "/jobs/{id}/notes", ". x x x x ."),
     // Last: it ends the session it is tried with.
     ("POST", "/sign-out", ". x x x x x"),
 ];

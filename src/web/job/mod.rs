@@ -26,6 +26,7 @@ mod level_sensing;
 mod nozzle_said;
 mod nozzle_sizing;
 mod origins;
+pub mod notes;
 pub mod page;
 pub mod papers;
 mod part_form;

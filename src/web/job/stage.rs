@@ -83,13 +83,15 @@ pub async fn show(State(app): State<App>, who: Visitor, Path((id, stage)): Path<
 fn places(job: &JobPage, stage: Stage) -> Vec<(String, String)> {
     let (w, id) = (job.w(), job.id());
     let place = |key: &str, href: String| (w.t(key), href);
-    match stage {
+    let mut places = match stage {
         Stage::Intake => vec![place("job-photos", path::job_photos(id)), place("job-findings", path::job_findings(id))],
         Stage::Fitting => vec![place("job-parts", path::job_parts(id)), place("job-photos", path::job_photos(id))],
         Stage::Proving => vec![place("job-findings", path::job_findings(id))],
         Stage::HandOver => vec![place("job-papers", path::job_papers(id)), place("job-ending", path::job_ending(id))],
         _ => Vec::new(),
-    }
+    };
+    places.push(place("notes-title", path::job_notes(id)));
+    places
 }
 
 fn block(job: &JobPage, slot: Slot) -> Block {

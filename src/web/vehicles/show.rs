@@ -127,7 +127,7 @@ fn facts(w: &Words, one: &Vehicle) -> Vec<String> {
         facts.push(one.chassis_number.clone());
     }
     if let Some(day) = one.first_registered_on {
-        facts.push(w.date(day));
+        facts.push(w.tv("vehicles-first-registered", &[("day", w.date(day).into())]));
     }
     if let Some(cm3) = one.displacement_cm3 {
         facts.push(w.quantity(cm3 as f64, 0, "cm³"));
@@ -143,7 +143,8 @@ fn facts(w: &Words, one: &Vehicle) -> Vec<String> {
     if let Some(n) = one.engine_cylinders {
         facts.push(w.tn("job-engine-cylinders", n));
     }
-    facts.push(w.t(format!("petrol-injection-{}", one.petrol_injection)));
+    let injection = w.t(format!("petrol-injection-{}", one.petrol_injection));
+    facts.push(w.tv("vehicles-injection", &[("kind", injection.into())]));
     facts
 }
 
