@@ -50,10 +50,16 @@ struct ArrivalPage {
 }
 
 impl ArrivalPage {
-    async fn of(app: &App, who: &Visitor, form: Form) -> Result<Self, Error> {
+    async fn of(app: &App, who: &Visitor, mut form: Form) -> Result<Self, Error> {
         let (w, branch, mut con) = (who.words(), who.branch.id, app.read().await?);
         let today = app.shop.clock.today(&who.zone);
         let (customers, vehicles) = offered(&mut con, who, &form).await?;
+        for (name, choices) in [("customer", &customers), ("vehicle", &vehicles)] {
+            // Nobody likely: then it is somebody new, until a search says otherwise.
+            if choices.len() == 1 && form.value(name).is_empty() {
+                form.set(name, NEW);
+            }
+        }
         let mut earlier = Vec::new();
         if let Ok(id) = form.value("vehicle").parse::<VehicleId>() {
             for job in db::jobs::list_of_vehicle(&mut con, branch, id).await? {

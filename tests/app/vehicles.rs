@@ -106,7 +106,7 @@ async fn a_reading_that_goes_back_is_asked_about_and_kept() {
     desk.post(&post, &[("odometer", "1,200"), ("read_on", "2026-05-12")]).await.is(422).says("can be read as");
     desk.post(&post, &[("odometer", "5"), ("read_on", "2026-05-13")]).await.is(422).says("in the future");
     desk.post(&post, &[("odometer", "80 000 mi"), ("read_on", "2026-05-01")]).await.goes_to();
-    desk.get(&sheet).await.says("Odometer 80000 mi");
+    desk.get(&sheet).await.says("Odometer 80 000 mi");
     let asked = desk.post(&post, &[("odometer", "12843"), ("read_on", "2026-05-12")]).await;
     // 80 000 miles are 128 747.5 km.
     asked.is(422).says("lower than 128 748 km").says("The odometer was replaced");

@@ -134,7 +134,9 @@ fn entry(who: &Visitor, one: &Booking, day: Date) -> Entry {
     let to = if ends.date() > day { "…".to_owned() } else { w.time(ends.time()) };
     let kind = w.t(format!("job-kind-{}", one.job_kind));
     let state = w.t(format!("booking-state-{}", one.state));
-    let title = if one.plate.is_empty() { one.name.clone() } else { format!("{} · {}", one.plate, one.name) };
+    // A plate does not break across two lines.
+    let plate = one.plate.replace(' ', "\u{a0}");
+    let title = if plate.is_empty() { one.name.clone() } else { format!("{plate} · {}", one.name) };
     let mut note = format!("{kind} · {state}");
     if !one.doubled_reason.is_empty() {
         note = format!("{note} · {}", w.tv("plan-doubled", &[("reason", one.doubled_reason.as_str().into())]));

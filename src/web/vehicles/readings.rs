@@ -70,11 +70,15 @@ pub fn read(form: &mut Form, who: &Visitor, in_unit: Unit, now: time::OffsetDate
     let explained = form.opt_choice("explained").unwrap_or(OdometerExplained::Plain);
     form.sound()?;
     let quantity = quantity?;
-    let (typed, typed_unit) = quantity.as_typed();
+    // As typed, digits grouped as they were; the unit is added where none was written.
+    let mut typed = form.value("odometer").trim().to_owned();
+    if typed.ends_with(|c: char| c.is_ascii_digit()) {
+        typed = format!("{typed} {}", in_unit.symbol());
+    }
     let km = in_unit.convert(quantity.value, Unit::Kilometre)?.round();
     #[expect(clippy::cast_possible_truncation, reason = "within the range asked for above")]
     let km = km as i64;
-    Some(OdometerReading { read_on: read_on?, km, typed: format!("{typed} {}", typed_unit.symbol()), explained })
+    Some(OdometerReading { read_on: read_on?, km, typed, explained })
 }
 
 /// Says beside the field what the reading is held against.

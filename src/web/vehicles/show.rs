@@ -170,7 +170,7 @@ fn person(who: &Visitor, one: &Standing) -> Person {
     let from = w.medium_date(one.from_on);
     let span = match one.to_on {
         Some(to) => format!("{from} – {}", w.medium_date(to)),
-        None => format!("{from} –"),
+        None => w.tv("vehicles-since", &[("from", from.into())]),
     };
     let parts = [contact(who, &one.phone), span];
     Person {

@@ -15,6 +15,7 @@ vehicles-vin = VIN
 vehicles-role = Role
 vehicles-from = From
 vehicles-to = Until
+vehicles-since = since { $from }
 vehicles-of = Owner and keeper: { $name }
 vehicles-identity = Identity
 vehicles-engine = Engine
