@@ -181,7 +181,7 @@ pub fn passed() -> Vec<Passed> {
                 odometer_km: 61_400 + 5_310 * step,
                 container_ends_in: match n {
                     4 => 27,
-                    9 => -12,
+                    9 => -45,
                     _ => 1_500 + 70 * step,
                 },
                 is_replaced: n == 17,

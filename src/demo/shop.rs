@@ -9,15 +9,18 @@ use super::cast::{Cast, Passed, Standing, cast, open_jobs, passed};
 use super::story::{LIQUID_JOINTS, Story, VAPOUR_JOINTS, car, conversion};
 use crate::attachments::{Sent, Takes};
 use crate::clock::{Clock, Zone};
+use crate::db;
 use crate::model::booking::NewBooking;
 use crate::model::customer::{NewCustomer, ReminderBasis};
+use crate::model::duty::{ClosedHow, Duty, DutyKind};
 use crate::model::evidence::{Evidence, LeakDecay, NewEvidence, NozzleVerdict, PressureKind, Section, TestGas};
 use crate::model::ids::{AttachmentId, BayId, CustomerId, InstrumentId, JobId, VehicleId};
 use crate::model::instrument::{InstrumentKind, NewInstrument};
-use crate::model::job::{JobKind, NewJob};
+use crate::model::job::{JobKind, JobState, NewJob};
 use crate::model::person::Actor;
 use crate::model::vehicle::VehicleRole;
 use crate::shop::attachments::FilePlace;
+use crate::shop::duties::Closing;
 use crate::shop::findings::{FoundIn, NewFinding};
 use crate::shop::instruments::{NewCertificate, NewCheck};
 use crate::shop::issue::NewIssue;
@@ -52,6 +55,7 @@ pub async fn tell(shop: &Shop, clock: &Clock, until: OffsetDateTime) -> Result<(
     for one in passed() {
         teller.past(until, one).await?;
     }
+    teller.keep_up(until).await?;
     teller.gauges = teller.instruments_of_today(until).await?;
     for one in open_jobs() {
         teller.open(until, one).await?;
@@ -205,6 +209,34 @@ impl Teller<'_> {
             self.shop.issue_certificate(&self.cast.signatory, None, job, new).await?;
         }
         self.shop.hand_over(&self.cast.desk, None, job).await?;
+        Ok(())
+    }
+
+    /// What fell due in the past was done, here or elsewhere; only what is recent is still open.
+    async fn keep_up(&self, until: OffsetDateTime) -> Result<(), Refusal> {
+        let recent = self.zone.day_of(until) - Duration::days(40);
+        // A filter of three years ago has fallen due and been changed twice since.
+        for _ in 0..4 {
+            let old: Vec<Duty> = {
+                let mut con = self.shop.db.read().await?;
+                let mut all = Vec::new();
+                for job in db::jobs::list_by_state(&mut con, self.cast.desk.branch, JobState::HandedOver).await? {
+                    all.extend(db::duties::list_of_vehicle(&mut con, job.branch_id, job.vehicle_id).await?);
+                }
+                let is_old = |duty: &Duty| duty.closed_at.is_none() && duty.due_on < recent;
+                all.into_iter().filter(|duty| is_old(duty) && duty.kind != DutyKind::Container).collect()
+            };
+            for duty in old {
+                let closing = Closing {
+                    how: ClosedHow::Elsewhere,
+                    job: None,
+                    met_on: duty.due_on,
+                    note: "service sheet, Harbour Garage".to_owned(),
+                    starts_next: duty.kind == DutyKind::Filter,
+                };
+                self.shop.close_duty(&self.cast.desk, None, duty.id, closing).await?;
+            }
+        }
         Ok(())
     }
 
