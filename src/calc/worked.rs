@@ -22,8 +22,8 @@ pub struct Step {
     pub unit: &'static str,
     /// Standard uncertainty (k = 1) in `unit`, where one is known.
     pub standard_uncertainty: Option<f64>,
-    /// Where the formula comes from.
-    pub source: Source,
+    /// Where the formula comes from; `None` for a balance or a definition, which needs no document.
+    pub source: Option<Source>,
 }
 
 impl Step {
@@ -33,10 +33,10 @@ impl Step {
         (formula, put_in): (&'static str, &str),
         values: &[f64],
         (result, unit): (f64, &'static str),
-        source: Source,
+        source: impl Into<Option<Source>>,
     ) -> Self {
         let (put_in, values) = (put_in.to_owned(), values.to_vec());
-        Self { key, formula, put_in, values, result, unit, standard_uncertainty: None, source }
+        Self { key, formula, put_in, values, result, unit, standard_uncertainty: None, source: source.into() }
     }
 
     /// The same with a relative standard uncertainty.

@@ -11,13 +11,13 @@ const LIQUID_FULL_K: f64 = 1.3;
 pub fn steps(container: &Container, contents: &Contents, stowed: Option<(&Stowage, &Stowed)>) -> Vec<Step> {
     let Container { gross_volume_l: gross, fill_fraction: fill, temperature_c: c, .. } = *container;
     let Contents { liquid_l, mass_kg, vapour_mass_kg: vapour, density_kg_m3: rho, energy_mj, .. } = *contents;
-    let practice = Source::CommonPractice;
+    let balance = None;
     let good = BASIS.relative_uncertainty.unwrap_or(0.0);
     let mean = 1e3 * (mass_kg + vapour) / gross;
     let mut all = vec![
-        Step::new("liquid", ("V_L = V f", "{} · {}"), &[gross, fill], (liquid_l, "L"), practice),
+        Step::new("liquid", ("V_L = V f", "{} · {}"), &[gross, fill], (liquid_l, "L"), balance),
         Step::new("liquid-density", ("ρ_L(T)", "T {} °C"), &[c], (rho, "kg/m³"), Source::Costald1979).good_to(good),
-        Step::new("liquid-mass", ("m = V_L ρ_L / 1000", "{} · {} / 1000"), &[liquid_l, rho], (mass_kg, "kg"), practice)
+        Step::new("liquid-mass", ("m = V_L ρ_L / 1000", "{} · {} / 1000"), &[liquid_l, rho], (mass_kg, "kg"), balance)
             .good_to(good),
     ];
     if gross > liquid_l {
@@ -29,7 +29,7 @@ pub fn steps(container: &Container, contents: &Contents, stowed: Option<(&Stowag
                 ("m_V = (V - V_L) ρ_V / 1000", "({} - {}) · {} / 1000"),
                 &[gross, liquid_l, above],
                 (vapour, "kg"),
-                practice,
+                balance,
             ),
         ]);
     }
@@ -38,7 +38,7 @@ pub fn steps(container: &Container, contents: &Contents, stowed: Option<(&Stowag
         ("ρ = 1000 (m + m_V) / V", "1000 · ({} + {}) / {}"),
         &[mass_kg, vapour, gross],
         (mean, "kg/m³"),
-        practice,
+        balance,
     ));
     let full = |key, at: Option<f64>, put_in: &str, values: &[f64]| {
         let step = |at| Step::new(key, ("ρ_L(T_full) = ρ", put_in), values, (at, "°C"), Source::Costald1979);
@@ -58,28 +58,28 @@ pub fn steps(container: &Container, contents: &Contents, stowed: Option<(&Stowag
 fn stow_steps(contents: &Contents, stowage: &Stowage, stowed: &Stowed) -> Vec<Step> {
     let Stowage { container_mass_kg, parts_mass_kg, consumption_l_per_100km: use_l, left_behind_share: left, .. } =
         *stowage;
-    let practice = Source::CommonPractice;
+    let balance = None;
     let mut all = vec![
         Step::new(
             "usable",
             ("V_u = V_L (1 - s)", "{} · (1 - {})"),
             &[contents.liquid_l, left],
             (stowed.usable_l, "L"),
-            practice,
+            balance,
         ),
         Step::new(
             "range",
             ("100 V_u / C", "100 · {} / {}"),
             &[stowed.usable_l, use_l],
             (stowed.range_km, "km"),
-            practice,
+            balance,
         ),
         Step::new(
             "added-mass",
             ("M = m_c + m_p + m + m_V", "{} + {} + {} + {}"),
             &[container_mass_kg, parts_mass_kg, contents.mass_kg, contents.vapour_mass_kg],
             (stowed.added_mass_kg, "kg"),
-            practice,
+            balance,
         ),
     ];
     if let (Some(reserve), Some(left)) = (stowage.axle_reserve_kg, stowed.reserve_left_kg) {
@@ -88,7 +88,7 @@ fn stow_steps(contents: &Contents, stowage: &Stowage, stowed: &Stowed) -> Vec<St
             ("R - M", "{} - {}"),
             &[reserve, stowed.added_mass_kg],
             (left, "kg"),
-            practice,
+            balance,
         ));
     }
     all

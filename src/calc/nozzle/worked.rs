@@ -53,20 +53,14 @@ fn from_power(sizing: &Sizing, sheet: &Sheet) -> Vec<Step> {
     let dose = sheet.found.nozzle().fuel_per_cycle_mg;
     vec![
         by_mass("net-energy", "H = Σ w H", sheet, |part| part.lower_heating_value_mj_kg, (h, "MJ/kg")),
-        Step::new(
-            "fuel-rate",
-            ("ṁ = P / (η H)", "{} / ({} · {})"),
-            &[p, eta, h],
-            (rate, "g/s"),
-            Source::CommonPractice,
-        )
-        .good_to(rate_spread()),
+        Step::new("fuel-rate", ("ṁ = P / (η H)", "{} / ({} · {})"), &[p, eta, h], (rate, "g/s"), None)
+            .good_to(rate_spread()),
         Step::new(
             "dose",
             ("m = 1000 ṁ (120 / n) / N", "1000 · {} · (120 / {}) / {}"),
             &[rate, n, cylinders],
             (dose, "mg"),
-            Source::CommonPractice,
+            None,
         )
         .good_to(rate_spread()),
     ]
@@ -85,7 +79,7 @@ fn from_petrol(injection: &PetrolInjection, petrol_mg: f64, sheet: &Sheet) -> Ve
             ("m_p = q (t_p - t_dp) / 60", "{} · ({} - {}) / 60"),
             &[q, t, dead],
             (petrol_mg, "mg"),
-            Source::CommonPractice,
+            None,
         ),
         Step::new(
             "air",
@@ -100,7 +94,7 @@ fn from_petrol(injection: &PetrolInjection, petrol_mg: f64, sheet: &Sheet) -> Ve
             ("m = m_L (1 - s) / (λ L)", "{} · (1 - {}) / ({} · {})"),
             &[air, share, injection.gas_lambda, gas_afr],
             (dose, "mg"),
-            Source::CommonPractice,
+            None,
         ),
     ]
 }
@@ -149,18 +143,12 @@ fn bore(setting: &Setting, sheet: &Sheet) -> Vec<Step> {
     let area = 1e3 * dose / (open * cd * flux);
     let (over, manifold) = (setting.supply_over_manifold_kpa, sheet.rated.manifold_kpa);
     let (choking, k) = (nozzle.choking_share, sheet.rated.gas.isentropic_exponent);
-    let practice = Source::CommonPractice;
+    let balance = None;
     let mut all = vec![
-        Step::new("window", ("t_w = 120000 / n", "120000 / {}"), &[n], (window, "ms"), practice),
-        Step::new(
-            "open-time",
-            ("t_o = D t_w - t_d", "{} · {} - {}"),
-            &[max_duty, window, dead],
-            (open, "ms"),
-            practice,
-        )
-        .good_to(Spread::default().open_time),
-        Step::new("supply", ("p = p_m + Δp", "{} + {}"), &[manifold, over], (nozzle.upstream_kpa, "kPa"), practice)
+        Step::new("window", ("t_w = 120000 / n", "120000 / {}"), &[n], (window, "ms"), balance),
+        Step::new("open-time", ("t_o = D t_w - t_d", "{} · {} - {}"), &[max_duty, window, dead], (open, "ms"), balance)
+            .good_to(Spread::default().open_time),
+        Step::new("supply", ("p = p_m + Δp", "{} + {}"), &[manifold, over], (nozzle.upstream_kpa, "kPa"), balance)
             .good_to(Spread::default().supply),
     ];
     all.extend(gas(&sheet.rated, setting, ["density", "exponent", "flux"]));
@@ -177,10 +165,10 @@ fn bore(setting: &Setting, sheet: &Sheet) -> Vec<Step> {
             ("A = 1000 m / (t_o C G)", "1000 · {} / ({} · {} · {})"),
             &[dose, open, cd, flux],
             (area, "mm²"),
-            practice,
+            balance,
         )
         .good_to(2.0 * Spread::default().of_diameter()),
-        Step::new("bore", ("d = √(4 A / π)", "√(4 · {} / {})"), &[area, PI], (d, "mm"), practice)
+        Step::new("bore", ("d = √(4 A / π)", "√(4 · {} / {})"), &[area, PI], (d, "mm"), balance)
             .give_or_take(nozzle.diameter_standard_uncertainty_mm),
     ]);
     all
@@ -194,17 +182,17 @@ fn nozzle(setting: &Setting, sheet: &Sheet, used: &Candidate) -> Vec<Step> {
     let (pulse, window) = (used.rated_pulse_ms, nozzle.window_ms);
     let values = [nozzle.fuel_per_cycle_mg, cd, nozzle.mass_flux_kg_s_m2, PI, used.size_mm, dead];
     let open = pulse_spread() * (pulse - dead);
-    let practice = Source::CommonPractice;
+    let balance = None;
     vec![
-        Step::new("rated-pulse", PULSE, &values, (pulse, "ms"), practice).give_or_take(open),
-        Step::new("duty", ("D = t / t_w", "{} / {}"), &[pulse, window], (used.duty_at_rated, ""), practice)
+        Step::new("rated-pulse", PULSE, &values, (pulse, "ms"), balance).give_or_take(open),
+        Step::new("duty", ("D = t / t_w", "{} / {}"), &[pulse, window], (used.duty_at_rated, ""), balance)
             .give_or_take(open / window),
         Step::new(
             "speed-limit",
             ("n = D 120000 / t", "{} · 120000 / {}"),
             &[max_duty, pulse],
             (used.limit_rpm, "/min"),
-            practice,
+            balance,
         )
         .good_to(open / pulse),
     ]
@@ -218,7 +206,7 @@ fn idle(asked: &Asked, setting: &Setting, sheet: &Sheet, used: &Candidate) -> Ve
         Asked::Power(Sizing { idle_rpm: Some(n), idle_fuel_power_kw: Some(p), engine_cylinders, .. }) => {
             let values = [*p, sheet.fuel.lower_heating_value_mj_kg, *n, f64::from(*engine_cylinders)];
             let words = ("m_i = 1000 P_i / H (120 / n_i) / N", "1000 · {} / {} · (120 / {}) / {}");
-            all.push(Step::new("idle-dose", words, &values, (dose, "mg"), Source::CommonPractice));
+            all.push(Step::new("idle-dose", words, &values, (dose, "mg"), None));
         }
         Asked::Petrol(from) => {
             let PetrolInjection {
@@ -228,7 +216,7 @@ fn idle(asked: &Asked, setting: &Setting, sheet: &Sheet, used: &Candidate) -> Ve
             let afr = from.injection.petrol.stoichiometric_afr();
             let values = [q, idle_pulse_ms.unwrap_or(0.0), dead_time_ms, afr, share, sheet.fuel.stoichiometric_afr];
             let words = ("m_i = q (t_pi - t_dp) / 60 L_p (1 - s) / L", "{} · ({} - {}) / 60 · {} · (1 - {}) / {}");
-            all.push(Step::new("idle-dose", words, &values, (dose, "mg"), Source::CommonPractice));
+            all.push(Step::new("idle-dose", words, &values, (dose, "mg"), None));
         }
         Asked::Power(_) => {}
     }
@@ -237,11 +225,11 @@ fn idle(asked: &Asked, setting: &Setting, sheet: &Sheet, used: &Candidate) -> Ve
     let values = [dose, cd, at.through.mass_flux_kg_s_m2, PI, used.size_mm, dead];
     let Spread { discharge, supply, .. } = Spread::default();
     let spread = discharge.hypot(supply) * (pulse - dead);
-    all.push(Step::new("idle-pulse", PULSE, &values, (pulse, "ms"), Source::CommonPractice).give_or_take(spread));
+    all.push(Step::new("idle-pulse", PULSE, &values, (pulse, "ms"), None).give_or_take(spread));
     all
 }
 
 fn time_ratio(key: &'static str, gas_ms: f64, petrol_ms: f64) -> Step {
     let words = ("t / t_p", "{} / {}");
-    Step::new(key, words, &[gas_ms, petrol_ms], (gas_ms / petrol_ms, ""), Source::CommonPractice)
+    Step::new(key, words, &[gas_ms, petrol_ms], (gas_ms / petrol_ms, ""), None)
 }

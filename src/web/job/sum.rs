@@ -49,12 +49,17 @@ fn put_in(w: &Words, step: &Step) -> String {
     out
 }
 
+/// The document behind a step.
+fn source(w: &Words, step: &Step) -> String {
+    step.source.map_or_else(|| w.t("step-balance"), |source| source.citation().to_owned())
+}
+
 /// Steps as a table: what and source, formula and numbers, result, uncertainty.
 pub fn steps(w: &Words, caption: String, steps: &[Step]) -> Table {
     let row = |step: &Step| {
         let result = w.quantity(step.result, decimals(step.result, FIGURES), step.unit);
         vec![
-            Cell::new(w.t(format!("step-{}", step.key))).with_second(step.source.citation()),
+            Cell::new(w.t(format!("step-{}", step.key))).with_second(source(w, step)),
             Cell::new(step.formula).with_second(put_in(w, step)),
             Cell::new(result.trim_end()),
             Cell::new(spread(w, step)),

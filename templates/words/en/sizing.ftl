@@ -166,6 +166,7 @@ nozzle-size-too-large = Too large
 nozzle-size-none-fits = Too small for power, too large for idle
 
 step-what = Quantity and source
+step-balance = Balance or definition
 step-formula = Formula and numbers
 step-result = Result
 step-uncertainty = Uncertainty
