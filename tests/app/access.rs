@@ -5,8 +5,10 @@
 //! 404 or 422 behind the gate counts as let in.
 
 use axum::http::{Method, Request, header};
+use fuelwright::db::Db;
 use fuelwright::web::routes;
 
+use crate::job_support::Bay;
 use crate::support::{Browser, TestShop};
 
 /// Nobody signed in, manager, desk, technician, signatory (a technician), auditor: `x` may, `.` may not.
@@ -267,4 +269,28 @@ async fn somebody_of_another_branch_is_not_there_at_all() {
     assert_eq!(missing.bytes.len(), hidden.bytes.len());
     manager.post(&format!("/office/people/{other}/password-codes"), &[]).await.is(404);
     manager.post(&format!("/office/people/{other}/sessions/end"), &[]).await.is(404);
+}
+
+#[tokio::test]
+async fn a_job_of_another_branch_is_not_there_at_all() {
+    let bay = Bay::lpg().await;
+    let manager = bay.shop.manager().await;
+    let pages = ["stages/intake", "photos", "findings", "papers", "parts", "ending"];
+    for page in pages {
+        manager.get(&bay.at(page)).await.is(200);
+    }
+    bay.shop.person_of_another_branch().await;
+    let mut tx = bay.shop.shop.db.write().await.unwrap();
+    let moved = sqlx::query::<Db>(
+        "update jobs set branch_id = (select id from branches where name = 'Harbour Branch') where id = $1",
+    )
+    .bind(bay.job);
+    moved.execute(&mut *tx).await.unwrap();
+    tx.commit().await.unwrap();
+    for page in pages {
+        manager.get(&bay.at(page)).await.is(404);
+    }
+    let odometer = [("odometer", "128430 km"), ("measured_at", "2026-05-12T10:20")];
+    manager.post(&bay.at("arrival"), &odometer).await.is(404);
+    assert_eq!(bay.entries("arrival").await, 0);
 }
