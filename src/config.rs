@@ -126,6 +126,9 @@ pub const KEYS: &[&str] = &[
     "smtp.from",
 ];
 
+/// Variables of the environment that single commands read for themselves: the folder, the words that wrap a key.
+const NO_SETTINGS: &[&str] = &["DATA", "BACKUP_PASSPHRASE"];
+
 impl Config {
     /// Reads everything. `flags` are pairs of key and text from the command line; `environment` is the process's, handed
     /// in so that a test can say what it holds.
@@ -152,8 +155,10 @@ impl Config {
             }
         }
         for (name, got) in environment {
-            // The folder itself, and whatever the tests of this program set, are no settings.
-            let Some(rest) = name.strip_prefix("FUELWRIGHT_").filter(|rest| *rest != "DATA") else { continue };
+            let Some(rest) = name.strip_prefix("FUELWRIGHT_") else { continue };
+            if NO_SETTINGS.contains(&rest) {
+                continue;
+            }
             let wanted = rest.to_ascii_lowercase();
             let key = KEYS.iter().find(|key| key.replace('.', "_") == wanted);
             config.set(&name, key.copied().unwrap_or(&wanted), &got)?;
@@ -308,7 +313,12 @@ mod tests {
     #[test]
     fn a_flag_beats_the_environment_and_that_the_file() {
         let file = "listen = \"127.0.0.1:1\"\npublic_url = \"https://a.example/\"\nlog = \"warn\"\n";
-        let environment = [("FUELWRIGHT_LISTEN", "127.0.0.1:2"), ("FUELWRIGHT_LOG", "debug"), ("HOME", "/x")];
+        let environment = [
+            ("FUELWRIGHT_LISTEN", "127.0.0.1:2"),
+            ("FUELWRIGHT_LOG", "debug"),
+            ("FUELWRIGHT_BACKUP_PASSPHRASE", "words of another command"),
+            ("HOME", "/x"),
+        ];
         let config = load(file, &[("listen", "127.0.0.1:3")], &environment).unwrap();
         assert_eq!(config.listen.port(), 3);
         assert_eq!(config.log, "debug");

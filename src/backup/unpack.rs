@@ -16,9 +16,21 @@ use crate::seal;
 /// Largest manifest read, in bytes.
 const MOST_MANIFEST: u64 = 256 * 1024 * 1024;
 
-/// Whether nothing lies in the folder, or it is not there.
+/// The file by which one process at a time holds a data folder.
+pub const LOCK: &str = "fuelwright.lock";
+
+/// Whether nothing lies in the folder, or it is not there. The file by which one process at a time holds a folder does
+/// not count: whoever restores holds it too.
 pub fn is_empty(folder: &Path) -> anyhow::Result<bool> {
-    Ok(!folder.exists() || fs::read_dir(folder)?.next().is_none())
+    if !folder.exists() {
+        return Ok(true);
+    }
+    for entry in fs::read_dir(folder)? {
+        if entry?.file_name() != LOCK {
+            return Ok(false);
+        }
+    }
+    Ok(true)
 }
 
 /// Reads `file` into the empty `folder`. Everything lies in a room inside it until all of it is proved; a refusal leaves

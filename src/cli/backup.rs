@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use anyhow::bail;
+use anyhow::{Context, bail};
 
 use super::{Outcome, Place};
 use crate::backup::pack::pack;
@@ -19,16 +19,40 @@ pub(super) struct Backup {
     /// The file to write; it must not exist.
     #[arg(value_name = "FILE")]
     pub file: PathBuf,
+    #[command(flatten)]
+    pub secret: Secret,
 }
 
-pub(super) async fn run(place: &Place, Backup { file }: &Backup) -> anyhow::Result<Outcome> {
+/// Where the words that wrap the signing key are.
+#[derive(Debug, clap::Args)]
+pub(super) struct Secret {
+    /// A file that holds the passphrase of the signing key; else FUELWRIGHT_BACKUP_PASSPHRASE counts.
+    #[arg(long, value_name = "FILE")]
+    pub passphrase_file: Option<PathBuf>,
+}
+
+impl Secret {
+    /// The passphrase; `None` where nobody gave one. An empty one counts as none.
+    pub fn read(&self) -> anyhow::Result<Option<String>> {
+        let words = match &self.passphrase_file {
+            Some(file) => {
+                let text = std::fs::read_to_string(file).with_context(|| format!("cannot read {}", file.display()))?;
+                Some(text.trim_end_matches(['\r', '\n']).to_owned())
+            }
+            None => std::env::var(PASSPHRASE).ok(),
+        };
+        Ok(words.filter(|words| !words.is_empty()))
+    }
+}
+
+pub(super) async fn run(place: &Place, Backup { file, secret }: &Backup) -> anyhow::Result<Outcome> {
     let config = Config::of_folder(&place.data);
     if !config.database().exists() {
         bail!("there is no shop in {}; name its folder with --data", config.data.display());
     }
-    let passphrase = passphrase();
+    let passphrase = secret.read()?;
     if passphrase.as_ref().is_some_and(|words| words.chars().count() < SHORTEST) {
-        bail!("{PASSPHRASE} is too short; it takes at least {SHORTEST} characters");
+        bail!("the passphrase is too short; it takes at least {SHORTEST} characters");
     }
     let db = Database::open_to_read(&config.database()).await?;
     let manifest = pack(&db, &config.data, file, passphrase.as_deref(), Clock::system().now()).await?;
@@ -43,16 +67,13 @@ pub(super) async fn run(place: &Place, Backup { file }: &Backup) -> anyhow::Resu
     if manifest.has_key {
         println!("the signing key is in it, wrapped by the passphrase");
     } else {
-        println!("the signing key is NOT in it; set {PASSPHRASE} to take it along, or keep signing-key.pem elsewhere");
+        println!(
+            "the signing key is NOT in it; set {PASSPHRASE} or name a --passphrase-file to take it along, or keep signing-key.pem elsewhere"
+        );
     }
     if manifest.missing.is_empty() {
         return Ok(Outcome::Done);
     }
     println!("files that rows name and the folder does not hold: {}", manifest.missing.join(", "));
     Ok(Outcome::Failed)
-}
-
-/// The passphrase from the environment; empty counts as none.
-pub(super) fn passphrase() -> Option<String> {
-    std::env::var(PASSPHRASE).ok().filter(|words| !words.is_empty())
 }

@@ -6,6 +6,7 @@ use std::path::Path;
 
 use anyhow::{Context, bail};
 
+use crate::backup::unpack::LOCK;
 use crate::clock::Clock;
 use crate::config::Config;
 use crate::db::Database;
@@ -62,11 +63,12 @@ fn signer(config: &Config) -> anyhow::Result<Signer> {
     key_file::load_or_create(&path, &random).with_context(|| format!("cannot use the signing key {}", path.display()))
 }
 
-fn lock(config: &Config) -> anyhow::Result<File> {
+/// Takes the folder for this process, making it when it is missing; given back when the file is dropped.
+pub(super) fn lock(config: &Config) -> anyhow::Result<File> {
     let data = &config.data;
     make(data)?;
     refuse_network(config)?;
-    let file = match File::options().create(true).truncate(false).write(true).open(data.join("fuelwright.lock")) {
+    let file = match File::options().create(true).truncate(false).write(true).open(data.join(LOCK)) {
         Ok(file) => file,
         Err(error) if matches!(error.kind(), ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem) => {
             bail!("the folder {} cannot be written by this user; Fuelwright keeps its database there", data.display())

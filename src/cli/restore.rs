@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use super::{Outcome, Place, backup};
+use super::{Outcome, Place, backup, folder};
 use crate::backup::check::check;
 use crate::backup::unpack::unpack;
 use crate::clock::Clock;
@@ -15,11 +15,15 @@ pub(super) struct Restore {
     /// The backup.
     #[arg(value_name = "FILE")]
     pub file: PathBuf,
+    #[command(flatten)]
+    pub secret: backup::Secret,
 }
 
-pub(super) async fn run(place: &Place, Restore { file }: &Restore) -> anyhow::Result<Outcome> {
-    let (config, now) = (Config::of_folder(&place.data), Clock::system().now());
-    let passphrase = backup::passphrase();
+pub(super) async fn run(place: &Place, Restore { file, secret }: &Restore) -> anyhow::Result<Outcome> {
+    let (config, now) = (Config::load(&place.data, &[], std::env::vars())?, Clock::system().now());
+    let passphrase = secret.read()?;
+    // A server must not come up on a folder that is half brought back.
+    let _lock = folder::lock(&config)?;
     let manifest = unpack(file, &config.data, passphrase.as_deref()).await?;
     let db = Database::open(&config.database()).await?;
     restored::pause(&db, manifest.made_at, now).await?;
@@ -29,7 +33,7 @@ pub(super) async fn run(place: &Place, Restore { file }: &Restore) -> anyhow::Re
     match (manifest.has_key, passphrase.is_some()) {
         (true, true) => println!("the signing key is back"),
         (true, false) => println!(
-            "the signing key was left out: set {} and restore again, or the next start makes a new key",
+            "the signing key was left out: set {} or name a --passphrase-file and restore again, or the next start makes a new key",
             backup::PASSPHRASE
         ),
         (false, _) => {

@@ -101,6 +101,29 @@ pub async fn list_of_job(con: &mut Con, branch: BranchId, job: JobId) -> Result<
     .await?)
 }
 
+/// The papers of a job that stand, newest first: neither withdrawn nor superseded, though perhaps under review.
+pub async fn list_in_force(con: &mut Con, branch: BranchId, job: JobId) -> Result<Vec<Issued>> {
+    Ok(sqlx::query_as::<Db, Issued>(
+        "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
+             pdf_sha256, supersedes_id, issued_by, issued_at
+         from papers
+         where branch_id = $1
+           and job_id = $2
+           and not exists (
+               select 1
+               from paper_events
+               where paper_events.paper_id = papers.id
+                 and paper_events.kind in ($3, $4))
+         order by issued_at desc, id desc",
+    )
+    .bind(branch)
+    .bind(job)
+    .bind(EventKind::Withdrawn)
+    .bind(EventKind::Superseded)
+    .fetch_all(con)
+    .await?)
+}
+
 /// The register: papers of a branch, newest first, `limit` of them from `offset`.
 pub async fn list(con: &mut Con, branch: BranchId, limit: i64, offset: i64) -> Result<Vec<Issued>> {
     Ok(sqlx::query_as::<Db, Issued>(

@@ -5,6 +5,7 @@ use time::macros::date;
 use time::{Date, Duration, OffsetDateTime};
 
 use crate::clock::Clock;
+use crate::db;
 use crate::model::evidence::{
     AfterDrive, Arrival, CheckAnswer, Checklist, CylinderRow, CylinderTable, EngineCalibration, Evidence, Exhaust,
     ExhaustPoint, FillStopHow, FunctionChecks, HandOver, ItemAnswer, Joint, JointVerdict, LeakJoints, LeakMethod,
@@ -225,9 +226,15 @@ impl Story<'_> {
         Ok(())
     }
 
+    /// The rules that the shop goes by on the day of the story.
+    async fn book(&self) -> Result<RuleBook, Refusal> {
+        let mut con = self.shop.db.read().await?;
+        Ok(db::rule_books::book_on(&mut con, self.technician.branch, self.clock.now().date()).await?)
+    }
+
     async fn check_off(&self) -> Result<(), Refusal> {
         let at = self.wait(30);
-        let book = RuleBook::shipped().map_err(|bad| Refusal::Broken(bad.to_string()))?;
+        let book = self.book().await?;
         let answer = ItemAnswer {
             answer: CheckAnswer::Pass,
             note: String::new(),
@@ -348,7 +355,7 @@ impl Story<'_> {
     /// Hand-over: everything explained, signed for.
     pub async fn explain(&self, received_by: &str, signature: AttachmentId) -> Result<(), Refusal> {
         self.wait(20);
-        let book = RuleBook::shipped().map_err(|bad| Refusal::Broken(bad.to_string()))?;
+        let book = self.book().await?;
         let topics = book.sets.iter().flat_map(|set| &set.topic).map(|topic| topic.id.clone()).collect();
         let body = Evidence::HandOver(HandOver {
             topics,

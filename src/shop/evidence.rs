@@ -6,13 +6,12 @@ use super::findings::{FoundIn, NewFinding};
 use super::{Refusal, Shop, Work};
 use crate::db;
 use crate::model::deed::Deed;
-use crate::model::evidence::{Arrival, Entry, Evidence, NewEvidence};
+use crate::model::evidence::{Arrival, Entry, Evidence, NewEvidence, SuitabilityVerdict};
 use crate::model::ids::{EvidenceId, JobId};
 use crate::model::job::Job;
-use crate::model::paper::issued::{EventKind, standing};
+use crate::model::paper::issued::EventKind;
 use crate::model::person::Actor;
-use crate::model::vehicle::{OdometerExplained, OdometerReading};
-use crate::seal::standing::Standing;
+use crate::model::vehicle::{OdometerExplained, OdometerReading, PetrolInjection};
 
 impl Shop {
     /// Writes an entry down; with `replaces_id` it corrects an earlier one and must say why.
@@ -57,12 +56,9 @@ impl Shop {
 impl Work {
     /// Marks every paper of the job that still stands: it rests on evidence that was corrected after issue.
     async fn mark_papers(&mut self, job: JobId, reason: &str) -> Result<(), Refusal> {
-        let (branch, now, today, person) = (self.who.branch, self.now, self.today, self.person()?);
-        for paper in db::papers::list_of_job(self, branch, job).await? {
-            let events = db::papers::list_events(self, paper.id).await?;
-            if !matches!(standing(&events, None, today), Standing::Withdrawn | Standing::Superseded) {
-                db::papers::insert_event(self, paper.id, EventKind::RestsOnCorrected, reason, person, now).await?;
-            }
+        let (branch, now, person) = (self.who.branch, self.now, self.person()?);
+        for paper in db::papers::list_in_force(self, branch, job).await? {
+            db::papers::insert_event(self, paper.id, EventKind::RestsOnCorrected, reason, person, now).await?;
         }
         Ok(())
     }
@@ -97,12 +93,28 @@ impl Work {
         if db::evidence::count_attachments(self, job.id, &new.attachments).await? != new.attachments.len() {
             return Err(Refusal::Field { field: "attachments", why: "wrong-not-a-choice" });
         }
+        self.hold_direct_injection(&job, &new.body).await?;
         self.open_findings_out_of_date(&new.instruments).await?;
         self.open_finding_of_codes(job.id, &all, &new.body).await?;
         if let Evidence::Arrival(arrival) = &new.body {
             self.read_odometer_at_arrival(&job, arrival, new.replaces_id.is_some()).await?;
         }
         Ok(db::evidence::insert(self, branch, job.id, new, person, now).await?)
+    }
+
+    /// Whether an engine with direct injection may be converted, and on which conditions, is for a signatory to say: its
+    /// petrol injectors lose the fuel that cools them.
+    async fn hold_direct_injection(&mut self, job: &Job, body: &Evidence) -> Result<(), Refusal> {
+        let Evidence::Suitability(said) = body else { return Ok(()) };
+        if said.verdict != SuitabilityVerdict::WithConditions || self.who.may_sign_on(self.today).is_some() {
+            return Ok(());
+        }
+        let branch = self.who.branch;
+        let vehicle = db::vehicles::find(self, branch, job.vehicle_id).await?.ok_or(Refusal::Gone)?;
+        if vehicle.petrol_injection == PetrolInjection::Direct {
+            return Err(Refusal::Field { field: "verdict", why: "suitability-direct-for-signatory" });
+        }
+        Ok(())
     }
 
     /// The odometer at arrival is a reading of the vehicle like any other; duties by distance are forecast from it.

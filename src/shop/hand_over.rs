@@ -2,6 +2,7 @@
 
 use uuid::Uuid;
 
+use super::assessed::Assessed;
 use super::{Refusal, Shop, Work};
 use crate::db;
 use crate::db::jobs::Ending;
@@ -11,9 +12,7 @@ use crate::model::evidence::Evidence;
 use crate::model::ids::JobId;
 use crate::model::job::JobState;
 use crate::model::job_file::JobFile;
-use crate::model::paper::issued::standing;
 use crate::model::person::Actor;
-use crate::seal::standing::Standing;
 
 impl Shop {
     /// Hands a vehicle over with its certificate: everything that was asked before hand-over is settled, a certificate of
@@ -25,7 +24,7 @@ impl Shop {
     pub async fn hand_over(&self, who: &Actor, key: Option<Uuid>, job: JobId) -> Result<u32, Refusal> {
         self.deed(who, key, async move |mut work: Work| {
             work.live_job(job).await?;
-            let (file, book, proofs) = work.assessed(job).await?;
+            let Assessed { file, book, proofs, .. } = work.assessed(job).await?;
             let open: Vec<String> = proofs
                 .iter()
                 .filter(|proof| proof.before != crate::rules::Deadline::After && !proof.state.is_settled())
@@ -34,7 +33,8 @@ impl Shop {
             if !open.is_empty() {
                 return Err(Refusal::Missing(open));
             }
-            if !work.has_standing_certificate(job).await? {
+            let branch = work.who.branch;
+            if db::papers::list_in_force(&mut work, branch, job).await?.is_empty() {
                 return Err(Refusal::MayNot("refused-no-certificate"));
             }
             work.take_consent(&file).await?;
@@ -49,17 +49,6 @@ impl Shop {
 }
 
 impl Work {
-    async fn has_standing_certificate(&mut self, job: JobId) -> Result<bool, Refusal> {
-        let (branch, today) = (self.who.branch, self.today);
-        for paper in db::papers::list_of_job(self, branch, job).await? {
-            let events = db::papers::list_events(self, paper.id).await?;
-            if !matches!(standing(&events, None, today), Standing::Withdrawn | Standing::Superseded) {
-                return Ok(true);
-            }
-        }
-        Ok(false)
-    }
-
     /// The keeper who signed that they want reminders gets them on that ground; who has a ground already keeps it.
     async fn take_consent(&mut self, file: &JobFile) -> Result<(), Refusal> {
         let (branch, today) = (self.who.branch, self.today);

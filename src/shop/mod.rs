@@ -18,6 +18,7 @@ use crate::model::deed::Deed;
 use crate::model::person::Actor;
 
 pub mod arrivals;
+mod assessed;
 pub mod attachments;
 pub mod bookings;
 pub mod customers;

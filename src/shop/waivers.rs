@@ -2,15 +2,13 @@
 
 use uuid::Uuid;
 
+use super::assessed::Assessed;
 use super::{Refusal, Shop, Work};
-use crate::clock::Zone;
 use crate::db;
 use crate::model::deed::Deed;
-use crate::model::ids::{BranchId, JobId, WaiverId};
+use crate::model::ids::{JobId, WaiverId};
 use crate::model::job::WaiverKind;
-use crate::model::job_file::JobFile;
 use crate::model::person::Actor;
-use crate::rules::{self, Proof, RuleBook};
 
 /// A waiver as asked for.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -25,24 +23,6 @@ pub struct NewWaiver {
 
 /// The setting that keeps people from waiving what they measured themselves.
 pub const FOUR_EYES: &str = "four-eyes";
-
-impl Work {
-    /// The job file, the book in force today, and the proofs as they stand inside this transaction.
-    pub(super) async fn assessed(&mut self, job: JobId) -> Result<(JobFile, RuleBook, Vec<Proof>), Refusal> {
-        let (branch, today) = (self.who.branch, self.today);
-        let file = db::job_files::find(self, branch, job).await?.ok_or(Refusal::Gone)?;
-        let book = db::rule_books::book_on(self, branch, today).await?;
-        let zone = self.zone(branch).await?;
-        let proofs = rules::assess(&file, &book, today, &|at| zone.day_of(at));
-        Ok((file, book, proofs))
-    }
-
-    /// The time zone of a branch.
-    pub(super) async fn zone(&mut self, branch: BranchId) -> Result<Zone, Refusal> {
-        let branch = db::branches::find(self, branch).await?.ok_or(Refusal::Gone)?;
-        Zone::named(&branch.time_zone).map_err(|unknown| Refusal::Broken(unknown.to_string()))
-    }
-}
 
 impl Shop {
     /// Waives a proof of a job, or says that it does not apply.
@@ -63,7 +43,7 @@ impl Shop {
                 return Err(Refusal::MayNot("refused-signatory-only"));
             }
             let job = work.live_job(job).await?;
-            let (file, _, proofs) = work.assessed(job.id).await?;
+            let Assessed { file, proofs, .. } = work.assessed(job.id).await?;
             let proof = proofs.into_iter().find(|proof| proof.id == waiver.proof).ok_or(Refusal::Gone)?;
             if proof.is_never_waived {
                 return Err(Refusal::MayNot("refused-never-waived"));

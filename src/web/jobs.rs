@@ -47,7 +47,7 @@ pub async fn standing(
     let is_open = |stage: &&Stage| proofs.iter().any(|proof| proof.stage == **stage && !proof.state.is_settled());
     let (met, all) = tally(&proofs);
     let stopping = proofs.iter().find(|proof| proof.state == rules::State::Stops);
-    let has_certificate = !db::papers::list_of_job(con, who.branch.id, id).await?.is_empty();
+    let has_certificate = !db::papers::list_in_force(con, who.branch.id, id).await?.is_empty();
     Ok(Some(Standing {
         stage: stages.iter().find(is_open).or(stages.last()).copied().unwrap_or(Stage::Intake),
         met,

@@ -48,6 +48,8 @@ fn the_first_start_prints_a_code_and_a_second_process_is_refused() {
     assert!(said[1].contains("/set-up") && said[3].trim().len() == 43, "{said:?}");
     let output = fuelwright(&data, &["serve"]).output().unwrap();
     cannot_start(&output, "another Fuelwright is running on");
+    let output = fuelwright(&data, &["restore", "no-such-file.tar"]).output().unwrap();
+    cannot_start(&output, "another Fuelwright is running on");
     drop(serving);
 }
 

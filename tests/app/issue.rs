@@ -113,6 +113,26 @@ async fn a_replaced_paper_is_superseded_and_chained_and_a_withdrawn_one_says_so(
 }
 
 #[tokio::test]
+async fn a_paper_has_one_successor_and_a_withdrawn_one_none() {
+    let open = TestShop::open().await;
+    let told = open.told().await;
+    let vera = open.actor(open.vera).await;
+    let first = open.shop.issue_certificate(&vera, None, told.job, NewIssue::default()).await.unwrap();
+    let replacing = |old| NewIssue { supersedes: Some((old, "engine number was missing".into())) };
+    let second = open.shop.issue_certificate(&vera, None, told.job, replacing(first)).await.unwrap();
+    let again = open.shop.issue_certificate(&vera, None, told.job, replacing(first)).await;
+    assert!(matches!(again, Err(Refusal::Ended("refused-paper-ended"))), "{again:?}");
+
+    open.shop.withdraw_certificate(&vera, None, second, "wrong vehicle".into()).await.unwrap();
+    let again = open.shop.issue_certificate(&vera, None, told.job, replacing(second)).await;
+    assert!(matches!(again, Err(Refusal::Ended("refused-paper-ended"))), "{again:?}");
+    let handed_over = open.shop.hand_over(&told.jon, None, told.job).await;
+    assert!(matches!(handed_over, Err(Refusal::MayNot("refused-no-certificate"))), "{handed_over:?}");
+    // Nothing stands any more, so a fresh one may be issued.
+    open.shop.issue_certificate(&vera, None, told.job, NewIssue::default()).await.unwrap();
+}
+
+#[tokio::test]
 async fn a_corrected_leak_test_takes_the_proof_away_again() {
     let open = TestShop::open().await;
     let told = open.told().await;

@@ -14,6 +14,7 @@ mod deeds;
 mod demo;
 mod due;
 mod ending;
+mod every_form;
 mod face;
 mod findings;
 mod fitting;

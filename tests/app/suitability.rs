@@ -1,9 +1,11 @@
 //! Suitability: measured on petrol before work; direct injection is held for a signatory.
 
 use fuelwright::db::Db;
+use fuelwright::model::evidence::{Evidence, NewEvidence, SuitabilityVerdict};
 use fuelwright::model::instrument::InstrumentKind;
 use fuelwright::model::job::{Fuel, JobKind};
 use fuelwright::rules::State;
+use fuelwright::shop::Refusal;
 
 use crate::job_support::Bay;
 
@@ -99,6 +101,23 @@ async fn direct_injection_is_held_for_a_signatory() {
     let stage = jon.post(&at, &sound()).await.goes_to();
     jon.get(&stage).await.says("held until a signatory records the conditions");
     assert_eq!(bay.proof("suitable").await.state, State::Undecided);
+
+    // Not only the form says so: nobody records the conditions past it.
+    let mut body = bay.file().await.entry("suitability", "").unwrap().body.clone();
+    let Evidence::Suitability(said) = &mut body else { panic!("no suitability") };
+    said.verdict = SuitabilityVerdict::WithConditions;
+    let replaces_id = Some(bay.file().await.entry("suitability", "").unwrap().id);
+    let forged = NewEvidence {
+        body,
+        measured_at: None,
+        replaces_id,
+        replaces_reason: "decided".into(),
+        instruments: Vec::new(),
+        attachments: Vec::new(),
+    };
+    let technician = bay.shop.actor(bay.shop.jon).await;
+    let refused = bay.shop.shop.record_evidence(&technician, None, bay.job, forged).await;
+    assert!(matches!(refused, Err(Refusal::Field { field: "verdict", .. })), "{refused:?}");
 
     let entry = bay.file().await.entry("suitability", "").unwrap().id.to_string();
     let vera = bay.shop.signatory().await;

@@ -6,6 +6,8 @@
 //! it starts over. One issue at a time in this process keeps that from happening often.
 
 mod content;
+mod files;
+mod ground;
 mod measured;
 mod owner;
 mod record;
@@ -17,26 +19,22 @@ use time::{Date, OffsetDateTime};
 use tokio::sync::Mutex;
 use uuid::Uuid;
 
+use super::assessed::Assessed;
 use super::{Refusal, Shop, Work};
-use crate::attachments::{Files, Kind, Ready};
-use crate::clock::Zone;
 use crate::db;
-use crate::model::branch::Branch;
 use crate::model::deed::Deed;
-use crate::model::evidence::Entry;
 use crate::model::ids::{JobId, PaperId};
-use crate::model::job_file::{DayOf, JobFile};
+use crate::model::job_file::JobFile;
 use crate::model::paper::certificate::CertificateContent;
-use crate::model::paper::issued::{self, EventKind};
+use crate::model::paper::issued::EventKind;
 use crate::model::paper::{CertificateKind, PersonOnPaper, PersonalPart, Supersedes};
-use crate::model::part::PartCategory;
 use crate::model::person::Actor;
 use crate::papers::certificate::{Certificate, certificate as draw};
-use crate::rules::{self, Need, Proof, RuleBook};
-use crate::seal::standing::Standing;
+use crate::rules;
 use crate::seal::{self, Sealed, Signer};
-use crate::words::{Language, Words};
 
+pub(super) use ground::Ground;
+use ground::words_of;
 pub use standing::{Found, Verified, kept_keys, verify};
 
 /// With what this process signs, and what it prints on papers.
@@ -64,45 +62,6 @@ impl Issuer {
     /// The key that signs.
     pub fn signer(&self) -> &Signer {
         &self.signer
-    }
-}
-
-/// What papers are made from.
-pub(super) struct Ground<'a> {
-    pub file: &'a JobFile,
-    pub history: &'a [Entry],
-    pub book: &'a RuleBook,
-    pub proofs: &'a [Proof],
-    pub branch: &'a Branch,
-    pub day_of: DayOf<'a>,
-    /// An instant as the shop's clock shows it.
-    pub local: &'a dyn Fn(OffsetDateTime) -> OffsetDateTime,
-    pub w: Words,
-}
-
-impl Ground<'_> {
-    /// The name of a proof in the paper's language.
-    pub fn proof_title(&self, proof: &Proof) -> String {
-        proof.title.clone().unwrap_or_else(|| self.w.t(format!("proof-{}", proof.id)))
-    }
-
-    /// The source of the proof line that asks for this.
-    pub fn proof_source(&self, need: &Need) -> String {
-        let lines = self.book.sets.iter().flat_map(|set| &set.proof);
-        lines.into_iter().find(|line| line.needs == *need).map(|line| line.source.clone()).unwrap_or_default()
-    }
-
-    /// The source of a limit; a shop's own says so.
-    pub fn limit_source(&self, id: &str, source: &str) -> String {
-        let is_shop = self.book.sets.iter().any(|set| set.is_shop && set.limit.iter().any(|line| line.id == id));
-        if is_shop { self.w.tv("issue-shop-limit", &[("source", source.into())]) } else { source.to_owned() }
-    }
-
-    /// Water capacity of all containers fitted, L.
-    pub fn capacity_l(&self) -> Option<f64> {
-        let containers = self.file.fitted().filter(|part| part.category == PartCategory::Container);
-        let sum: f64 = containers.filter_map(|part| part.capacity_l).sum();
-        (sum > 0.0).then_some(sum)
     }
 }
 
@@ -198,7 +157,7 @@ impl Shop {
     pub async fn preview_certificate(&self, who: &Actor, job: JobId) -> Result<Drawn, Refusal> {
         let mut con = self.db.read().await?;
         let at = self.clock.now();
-        let loaded = Loaded::read(&mut con, who, job, at).await?;
+        let loaded = Assessed::read(&mut con, who.branch, job, at).await?;
         let signatory = PersonOnPaper { name: String::new(), authorisation: String::new(), authorised_until_on: None };
         let issue = Issue {
             number: String::new(),
@@ -231,7 +190,7 @@ impl Shop {
         at: OffsetDateTime,
     ) -> Result<Prepared, Refusal> {
         let mut con = self.db.read().await?;
-        let loaded = Loaded::read(&mut con, who, job, at).await?;
+        let loaded = Assessed::read(&mut con, who.branch, job, at).await?;
         let (content, personal) = self.build(&mut con, who, &loaded, new, chance, at).await?;
         drop(con);
         if let Some(c) = crate::papers::first_unprintable(personal.printed_name()) {
@@ -256,7 +215,7 @@ impl Shop {
         &self,
         con: &mut db::Con,
         who: &Actor,
-        loaded: &Loaded,
+        loaded: &Assessed,
         new: &NewIssue,
         chance: &Chance,
         at: OffsetDateTime,
@@ -265,7 +224,8 @@ impl Shop {
         if super::restored::is_pending(con, who.branch).await? {
             return Err(Refusal::MayNot("refused-restored-pending"));
         }
-        if loaded.has_valid && new.supersedes.is_none() {
+        let in_force = db::papers::list_in_force(con, who.branch, loaded.file.job.id).await?;
+        if new.supersedes.is_none() && !in_force.is_empty() {
             return Err(Refusal::MayNot("refused-issued-already"));
         }
         let grant = who.may_sign_on(today).ok_or(Refusal::MayNot("refused-signatory-only"))?;
@@ -283,6 +243,10 @@ impl Shop {
                 let old = db::papers::find(con, who.branch, *id).await?.ok_or(Refusal::Gone)?;
                 if old.job_id != loaded.file.job.id {
                     return Err(Refusal::Gone);
+                }
+                // A paper has one successor: else two certificates of a job would stand side by side.
+                if in_force.iter().all(|paper| paper.id != old.id) {
+                    return Err(Refusal::Ended("refused-paper-ended"));
                 }
                 Some(Supersedes { number: old.number, reason: reason.clone() })
             }
@@ -332,7 +296,7 @@ impl Shop {
         self.deed(who, key, async move |mut work: Work| {
             let (who, person) = (work.who.clone(), work.person()?);
             work.live_job(job).await?;
-            let loaded = Loaded::read(&mut work, &who, job, at).await?;
+            let loaded = Assessed::read(&mut work, who.branch, job, at).await?;
             let (again, _) = self.build(&mut work, &who, &loaded, new, chance, at).await?;
             if seal::freeze(&again).ok().as_deref() != Some(prepared.sealed.content()) {
                 return Err(Refusal::Stale);
@@ -367,84 +331,6 @@ impl Shop {
         })
         .await
     }
-}
-
-impl Shop {
-    /// The folder of issued papers, beside the store.
-    pub fn paper_files(&self) -> Files {
-        Files::in_folder(self.db.folder().join("papers"))
-    }
-
-    /// Keeps a PDF under its checksum, on the disk before any row names it.
-    async fn keep_pdf(&self, pdf: Vec<u8>) -> Result<String, Refusal> {
-        let (files, sha256) = (self.paper_files(), seal::sha256_hex(&pdf));
-        let ready = Ready {
-            name: String::new(),
-            content: pdf,
-            sha256: sha256.clone(),
-            kind: Kind::Pdf,
-            size: None,
-            captured: None,
-        };
-        let kept = tokio::task::spawn_blocking(move || files.keep(&ready)).await;
-        kept.map_err(|error| Refusal::Broken(error.to_string()))?
-            .map_err(|error| Refusal::Broken(format!("a paper cannot be kept: {error}")))?;
-        Ok(sha256)
-    }
-
-    async fn read_pdf(&self, sha256: &str) -> Result<Option<Vec<u8>>, Refusal> {
-        let (files, sha256) = (self.paper_files(), sha256.to_owned());
-        let read = tokio::task::spawn_blocking(move || files.read(&sha256)).await;
-        read.map_err(|error| Refusal::Broken(error.to_string()))?.map_err(|error| Refusal::Broken(error.to_string()))
-    }
-}
-
-/// What an issue reads, owned, so that it can be read outside and inside the transaction alike.
-struct Loaded {
-    file: JobFile,
-    history: Vec<Entry>,
-    book: RuleBook,
-    proofs: Vec<Proof>,
-    branch: Branch,
-    zone: Zone,
-    /// The job has a certificate that was neither withdrawn nor superseded.
-    has_valid: bool,
-}
-
-impl Loaded {
-    async fn read(con: &mut db::Con, who: &Actor, job: JobId, at: OffsetDateTime) -> Result<Self, Refusal> {
-        let (file, history) = db::job_files::find_with_history(con, who.branch, job).await?.ok_or(Refusal::Gone)?;
-        let branch = db::branches::find(con, who.branch).await?.ok_or(Refusal::Gone)?;
-        let zone = Zone::named(&branch.time_zone).map_err(|error| Refusal::Broken(error.to_string()))?;
-        let book = db::rule_books::book_on(con, who.branch, zone.day_of(at)).await?;
-        let proofs = rules::assess(&file, &book, zone.day_of(at), &|instant| zone.day_of(instant));
-        let mut has_valid = false;
-        for paper in db::papers::list_of_job(con, who.branch, job).await? {
-            let events = db::papers::list_events(con, paper.id).await?;
-            let standing = issued::standing(&events, None, zone.day_of(at));
-            has_valid |= !matches!(standing, Standing::Withdrawn | Standing::Superseded);
-        }
-        Ok(Self { file, history, book, proofs, branch, zone, has_valid })
-    }
-
-    fn with<T>(&self, work: impl FnOnce(&Ground<'_>) -> T) -> T {
-        let day_of = |at| self.zone.day_of(at);
-        let local = |at| self.zone.local(at);
-        work(&Ground {
-            file: &self.file,
-            history: &self.history,
-            book: &self.book,
-            proofs: &self.proofs,
-            branch: &self.branch,
-            day_of: &day_of,
-            local: &local,
-            w: words_of(&self.branch.language),
-        })
-    }
-}
-
-fn words_of(tag: &str) -> Words {
-    Words::new(Language::from_tag(tag).unwrap_or_default())
 }
 
 /// One series per kind of paper and branch; the year is in the number, the running part never starts again.

@@ -2,7 +2,7 @@
 
 use time::{Date, OffsetDateTime};
 
-use super::{Ground, Loaded, content, record};
+use super::{Ground, content, record};
 use crate::model::evidence::Evidence;
 use crate::model::ids::JobId;
 use crate::model::paper::PersonOnPaper;
@@ -11,6 +11,7 @@ use crate::model::part::{Part, PartCategory};
 use crate::model::person::Actor;
 use crate::papers;
 use crate::rules;
+use crate::shop::assessed::Assessed;
 use crate::shop::{Refusal, Shop};
 
 fn owner_sheet(ground: &Ground<'_>, on: Date, certificate_number: String, is_demonstration: bool) -> OwnerSheetContent {
@@ -64,8 +65,8 @@ impl Shop {
     /// The owner's sheet of a job as a PDF.
     pub async fn owner_sheet_pdf(&self, who: &Actor, job: JobId, at: OffsetDateTime) -> Result<Vec<u8>, Refusal> {
         let mut con = self.db.read().await?;
-        let loaded = Loaded::read(&mut con, who, job, at).await?;
-        let issued = crate::db::papers::list_of_job(&mut con, who.branch, job).await?;
+        let loaded = Assessed::read(&mut con, who.branch, job, at).await?;
+        let issued = crate::db::papers::list_in_force(&mut con, who.branch, job).await?;
         let number = issued.first().map(|paper| paper.number.clone()).unwrap_or_default();
         drop(con);
         loaded.with(|ground| {
@@ -77,7 +78,7 @@ impl Shop {
     /// The test record of a job as a PDF; authorised by whoever asks for it when they may sign, else by nobody yet.
     pub async fn test_record_pdf(&self, who: &Actor, job: JobId, at: OffsetDateTime) -> Result<Vec<u8>, Refusal> {
         let mut con = self.db.read().await?;
-        let loaded = Loaded::read(&mut con, who, job, at).await?;
+        let loaded = Assessed::read(&mut con, who.branch, job, at).await?;
         drop(con);
         let today = loaded.zone.day_of(at);
         let authorised_by = match who.may_sign_on(today) {

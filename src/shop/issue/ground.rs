@@ -1,0 +1,73 @@
+//! What papers are made from: an assessed job, and how its branch reads days, hours and words.
+
+use time::OffsetDateTime;
+
+use crate::model::branch::Branch;
+use crate::model::evidence::Entry;
+use crate::model::job_file::{DayOf, JobFile};
+use crate::model::part::PartCategory;
+use crate::rules::{Need, Proof, RuleBook};
+use crate::shop::assessed::Assessed;
+use crate::words::{Language, Words};
+
+/// What papers are made from.
+pub(in crate::shop) struct Ground<'a> {
+    pub file: &'a JobFile,
+    pub history: &'a [Entry],
+    pub book: &'a RuleBook,
+    pub proofs: &'a [Proof],
+    pub branch: &'a Branch,
+    pub day_of: DayOf<'a>,
+    /// An instant as the shop's clock shows it.
+    pub local: &'a dyn Fn(OffsetDateTime) -> OffsetDateTime,
+    pub w: Words,
+}
+
+impl Ground<'_> {
+    /// The name of a proof in the paper's language.
+    pub fn proof_title(&self, proof: &Proof) -> String {
+        proof.title.clone().unwrap_or_else(|| self.w.t(format!("proof-{}", proof.id)))
+    }
+
+    /// The source of the proof line that asks for this.
+    pub fn proof_source(&self, need: &Need) -> String {
+        let lines = self.book.sets.iter().flat_map(|set| &set.proof);
+        lines.into_iter().find(|line| line.needs == *need).map(|line| line.source.clone()).unwrap_or_default()
+    }
+
+    /// The source of a limit; a shop's own says so.
+    pub fn limit_source(&self, id: &str, source: &str) -> String {
+        let is_shop = self.book.sets.iter().any(|set| set.is_shop && set.limit.iter().any(|line| line.id == id));
+        if is_shop { self.w.tv("issue-shop-limit", &[("source", source.into())]) } else { source.to_owned() }
+    }
+
+    /// Water capacity of all containers fitted, L.
+    pub fn capacity_l(&self) -> Option<f64> {
+        let containers = self.file.fitted().filter(|part| part.category == PartCategory::Container);
+        let sum: f64 = containers.filter_map(|part| part.capacity_l).sum();
+        (sum > 0.0).then_some(sum)
+    }
+}
+
+impl Assessed {
+    /// Hands the job to whoever makes a paper of it, in the branch's language and on its clock.
+    pub(super) fn with<T>(&self, work: impl FnOnce(&Ground<'_>) -> T) -> T {
+        let day_of = |at| self.zone.day_of(at);
+        let local = |at| self.zone.local(at);
+        work(&Ground {
+            file: &self.file,
+            history: &self.history,
+            book: &self.book,
+            proofs: &self.proofs,
+            branch: &self.branch,
+            day_of: &day_of,
+            local: &local,
+            w: words_of(&self.branch.language),
+        })
+    }
+}
+
+/// Words of a language tag; the default language for one that is not known.
+pub(super) fn words_of(tag: &str) -> Words {
+    Words::new(Language::from_tag(tag).unwrap_or_default())
+}
