@@ -25,6 +25,7 @@ mod instruments;
 mod issue;
 mod job_support;
 mod leak_decay;
+mod migrations;
 mod outbox;
 mod owed;
 mod owner;

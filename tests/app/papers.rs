@@ -387,7 +387,6 @@ fn two_papers_have_two_file_ids() {
 }
 
 #[test]
-#[ignore = "needs PDFBox Preflight: Debian packages libpdfbox2-java and libjaxb-api-java"]
 fn papers_without_files_inside_are_pdf_a_1b() {
     let mut demonstration = others::owner_sheet(GasFuel::Cng);
     demonstration.is_demonstration = true;
