@@ -125,6 +125,24 @@ async fn somebody_elses_ids_and_ten_megabytes_are_turned_away() {
 }
 
 #[tokio::test]
+async fn a_name_in_another_encoding_is_asked_for_again_and_the_rest_is_kept() {
+    let open = TestShop::open().await;
+    let desk = open.desk().await;
+    // "Muñoz" in Latin-1, as a broken client sends it; and UTF-16, which is not even text to a form.
+    for name in ["Mu%F1oz", "M%00u%00%F1%00o%00z%00"] {
+        let form = Request::post("/customers")
+            .header(header::CONTENT_TYPE, "application/x-www-form-urlencoded")
+            .header("sec-fetch-site", "same-origin")
+            .body(Body::from(format!("name={name}&phone=01632+960+177")))
+            .unwrap();
+        let page = desk.send(form).await;
+        page.is(422);
+        assert_eq!(page.field("phone").as_deref(), Some("01632 960 177"));
+        assert!(page.text().contains("damaged") || page.text().contains("cannot be printed"), "{}", page.text());
+    }
+}
+
+#[tokio::test]
 async fn a_note_keeps_its_author_and_an_auditor_sees_no_phone() {
     let open = TestShop::open().await;
     let desk = open.desk().await;

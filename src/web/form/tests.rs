@@ -120,19 +120,27 @@ fn text_is_tidied_but_never_cut() {
         ("g", " \t "),
         ("h", "one\r\ntwo"),
         ("i", "zero\0"),
+        ("j", "Mu\u{fffd}oz"),
     ]);
     assert_eq!(form.text("a", 40).as_deref(), Some("Ilse Marrow"));
     assert_eq!(form.text("b", 40).as_deref(), Some("\u{e9}clair"), "composed, so that it is found again");
     assert_eq!(form.long_text("h", 40).as_deref(), Some("one\ntwo"));
     assert_eq!(form.sound(), Some(()));
-    for name in ["c", "d", "e", "g", "i"] {
+    for name in ["c", "d", "e", "g", "i", "j"] {
         assert_eq!(form.text(name, 40), None, "{name}");
     }
     assert_eq!(form.text("f", 20), None);
     let kinds: Vec<_> = form.wrongs().iter().map(|(_, wrong)| wrong.clone()).collect();
-    use Wrong::{ControlCharacters, Empty, LineBreak, TooLong};
-    let expected =
-        [LineBreak, ControlCharacters, ControlCharacters, Empty, ControlCharacters, TooLong { most: 20, got: 24 }];
+    use Wrong::{ControlCharacters, Damaged, Empty, LineBreak, TooLong};
+    let expected = [
+        LineBreak,
+        ControlCharacters,
+        ControlCharacters,
+        Empty,
+        ControlCharacters,
+        Damaged,
+        TooLong { most: 20, got: 24 },
+    ];
     assert_eq!(kinds, expected);
     assert_eq!(form.value("e"), "evil\u{202e}gpj.exe", "kept as typed");
 }
@@ -277,6 +285,7 @@ fn every_kind_of_wrong_has_its_sentence() {
         Wrong::EndBeforeStart,
         Wrong::NotAChoice,
         Wrong::ControlCharacters,
+        Wrong::Damaged,
         Wrong::LineBreak,
         Wrong::NotAMailAddress { typed: text() },
         Wrong::Taken,

@@ -72,6 +72,10 @@ impl Form {
 /// Composes accents (NFC), so that the same name is the same text, and refuses what cannot be printed.
 fn tidy(text: &str, most: usize) -> Result<String, Wrong> {
     let text: String = text.nfc().collect();
+    // Reading the request put this mark where bytes were no UTF-8; nobody types it.
+    if text.contains(char::REPLACEMENT_CHARACTER) {
+        return Err(Wrong::Damaged);
+    }
     if text.chars().any(unprintable) {
         return Err(Wrong::ControlCharacters);
     }

@@ -71,6 +71,8 @@ pub enum Wrong {
     EndBeforeStart,
     NotAChoice,
     ControlCharacters,
+    /// Bytes that were no UTF-8: the letters they stood for are lost.
+    Damaged,
     LineBreak,
     NotAMailAddress {
         typed: String,
@@ -144,6 +146,7 @@ impl Wrong {
             Self::EndBeforeStart => w.t("wrong-end-before-start"),
             Self::NotAChoice => w.t("wrong-not-a-choice"),
             Self::ControlCharacters => w.t("wrong-control-characters"),
+            Self::Damaged => w.t("wrong-damaged"),
             Self::LineBreak => w.t("wrong-line-break"),
             Self::NotAMailAddress { typed: text } => typed("wrong-not-a-mail-address", text),
             Self::Taken => w.t("wrong-taken"),

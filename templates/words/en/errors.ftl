@@ -21,6 +21,7 @@ wrong-before-intake = This is before the vehicle came in
 wrong-end-before-start = The end is before the start
 wrong-not-a-choice = Choose one of the answers
 wrong-control-characters = Holds characters that cannot be printed
+wrong-damaged = Letters arrived damaged, shown as �. Type them again
 wrong-not-a-mail-address = “{ $typed }” is not a mail address
 wrong-line-break = Takes one line
 wrong-taken = This is already in use
