@@ -3,10 +3,16 @@
 //! Each value is looked for in that order and the first found counts. A key nobody knows is an error that names its
 //! line: a setting that is misspelt and silently ignored is worse than a program that does not start.
 
+mod entries;
+mod smtp;
+
 use std::fmt;
 use std::io::ErrorKind;
 use std::net::{IpAddr, SocketAddr};
 use std::path::{Path, PathBuf};
+
+use entries::entries;
+pub use smtp::{Hidden, Smtp};
 
 /// Where a server without other instruction listens.
 pub const DEFAULT_LISTEN: SocketAddr = SocketAddr::new(IpAddr::V4(std::net::Ipv4Addr::LOCALHOST), 8460);
@@ -34,29 +40,6 @@ pub struct Config {
     pub is_demo: bool,
     /// What to log: `info`, `fuelwright=debug` and the like.
     pub log: String,
-}
-
-/// The mail server to hand messages to.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Smtp {
-    pub host: String,
-    pub port: u16,
-    /// Encrypted from the first byte (`tls`), after a greeting (`starttls`), or not (`none`; only on this machine).
-    pub security: String,
-    pub user: Option<String>,
-    pub password: Option<Hidden>,
-    /// The sender on every message.
-    pub from: String,
-}
-
-/// Text that is never printed.
-#[derive(Clone, PartialEq, Eq)]
-pub struct Hidden(pub String);
-
-impl fmt::Debug for Hidden {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("(hidden)")
-    }
 }
 
 impl Config {
@@ -144,7 +127,7 @@ impl Config {
         let file = data.join("fuelwright.toml");
         match std::fs::read_to_string(&file) {
             Ok(text) => {
-                for (line, key, got) in read_toml(&text)? {
+                for (line, key, got) in entries(&text)? {
                     config.set(&format!("fuelwright.toml line {line}"), &key, &got)?;
                 }
             }
@@ -218,33 +201,6 @@ impl Config {
     }
 }
 
-impl Smtp {
-    fn unset() -> Self {
-        let security = "starttls".to_owned();
-        Self { host: String::new(), port: 587, security, user: None, password: None, from: String::new() }
-    }
-
-    fn set(&mut self, place: &str, key: &str, got: &str) -> Result<(), BadConfig> {
-        let wrong = |takes: &str| bad(place, &format!("smtp.{key}"), got, takes);
-        match key {
-            "host" => got.clone_into(&mut self.host),
-            "port" => self.port = got.parse().map_err(|_| wrong("a port, like 587"))?,
-            "security" if matches!(got, "tls" | "starttls" | "none") => got.clone_into(&mut self.security),
-            "security" => return Err(wrong("tls, starttls or none")),
-            "user" => self.user = Some(got.to_owned()),
-            "password" => self.password = Some(Hidden(got.to_owned())),
-            "password_file" => {
-                let text = std::fs::read_to_string(got).map_err(|_| wrong("a file that can be read"))?;
-                self.password = Some(Hidden(text.trim_end_matches(['\r', '\n']).to_owned()));
-            }
-            "from" if got.contains('@') && !got.contains(['\r', '\n']) => got.clone_into(&mut self.from),
-            "from" => return Err(wrong("a mail address, like shop@example.org")),
-            _ => return Err(wrong(&format!("nothing: nobody knows this key. Known: {}", KEYS.join(", ")))),
-        }
-        Ok(())
-    }
-}
-
 fn bad(place: &str, key: &str, got: &str, takes: &str) -> BadConfig {
     let got = if key == "smtp.password" { "(hidden)" } else { got };
     BadConfig { place: place.to_owned(), key: key.to_owned(), got: got.to_owned(), takes: takes.to_owned() }
@@ -262,40 +218,6 @@ fn url(text: &str) -> Option<String> {
     let rest = text.strip_prefix("https://").or_else(|| text.strip_prefix("http://"))?;
     let good = !rest.is_empty() && rest.chars().all(|c| c.is_ascii_graphic() && !"\"<>?#@\\".contains(c));
     good.then(|| text.trim_end_matches('/').to_owned())
-}
-
-/// Line, key and value of every entry; one level of tables is folded into the key.
-fn read_toml(text: &str) -> Result<Vec<(usize, String, String)>, BadConfig> {
-    use toml::de::DeTable;
-    let line = |at: usize| text[..at.min(text.len())].matches('\n').count() + 1;
-    let table = DeTable::parse(text).map_err(|error| {
-        let place = format!("fuelwright.toml line {}", line(error.span().map_or(0, |span| span.start)));
-        bad(&place, "the text", error.message(), "TOML")
-    })?;
-    let mut entries = vec![];
-    for (key, value) in table.get_ref() {
-        if let Some(inner) = value.get_ref().as_table() {
-            for (inner_key, value) in inner {
-                let key = format!("{}.{}", key.get_ref(), inner_key.get_ref());
-                entries.push((line(inner_key.span().start), key, plain(value.get_ref())));
-            }
-        } else {
-            entries.push((line(key.span().start), key.get_ref().to_string(), plain(value.get_ref())));
-        }
-    }
-    entries.sort();
-    Ok(entries)
-}
-
-fn plain(value: &toml::de::DeValue<'_>) -> String {
-    use toml::de::DeValue;
-    match value {
-        DeValue::String(text) => text.to_string(),
-        DeValue::Integer(number) => number.to_string(),
-        DeValue::Boolean(truth) => truth.to_string(),
-        DeValue::Array(all) => all.iter().map(|one| plain(one.get_ref())).collect::<Vec<_>>().join(","),
-        other => format!("{other:?}"),
-    }
 }
 
 #[cfg(test)]

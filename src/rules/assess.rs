@@ -2,8 +2,9 @@
 
 use time::Date;
 
+use super::Need;
 use super::book::RuleBook;
-use super::line::{Need, ProofLine};
+use super::line::ProofLine;
 use super::proof::{Place, Proof, Said, State, Why};
 use super::{calibration, fitting, hand_over, intake, proving};
 use crate::model::evidence::Entry;

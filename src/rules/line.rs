@@ -1,11 +1,13 @@
 //! One row of a rule set: a proof, a limit, an interval, a line of the checklist, a topic of the hand-over.
 //!
 //! Each carries its source and whether that source was read. The lists it applies to (kinds, fuels, systems) mean
-//! "all" when they are left out.
+//! "all" when they are left out. Some fields stand in every row; they are not folded into one struct because a row with an
+//! unknown key must be refused (`deny_unknown_fields`), which the reader cannot do across a flattened part.
 
 use serde::Deserialize;
 use time::Date;
 
+use super::Need;
 use crate::model::coded;
 use crate::model::duty::DutyKind;
 use crate::model::evidence::Section;
@@ -75,76 +77,6 @@ coded! {
         /// Driving on each fuel before fault codes are read again, km.
         AfterDriveKm = "after-drive-km",
     }
-}
-
-/// What a proof needs to be met.
-#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Need {
-    /// Identity, plate and what the sums need to know.
-    VehicleKnown,
-    /// A keeper with name and a way to be reached.
-    KeeperKnown,
-    /// Odometer at arrival.
-    Odometer,
-    /// A photo in this slot.
-    Photo(String),
-    /// Suitability, not "not suitable".
-    Suitable,
-    /// A nozzle that fits.
-    Nozzle,
-    /// A container that fits.
-    ContainerSized,
-    /// One of these parts, with serial or batch.
-    Part(Vec<PartCategory>),
-    /// Every part has a serial or a batch, none doubled.
-    PartsTraceable,
-    /// Every part that must be approved carries a mark that fits the fuel.
-    MarksFitFuel,
-    /// Container or cylinder within its date.
-    StorageInDate,
-    /// A row for each engine cylinder, each answering, no injector twice.
-    CylinderTable,
-    /// Every line of this group of the checklist passed.
-    Checklist(String),
-    /// How the level is known.
-    LevelSensing,
-    /// Calibrated with engine and vaporiser warm.
-    CalibratedWarm,
-    /// Calibrated in closed loop without fault codes.
-    CalibratedClean,
-    /// The nozzle served.
-    NozzleAdequate,
-    /// Trims on both fuels within the limit.
-    Trims,
-    /// No fault codes after driving on both fuels.
-    CleanAfterDrive,
-    /// All joints of a section searched and dry.
-    LeakJoints(Section),
-    /// Pressure decay of a section within the shop's limit.
-    LeakDecay(Section),
-    /// Exhaust on petrol within limits.
-    ExhaustPetrol,
-    /// Exhaust on gas within limits.
-    ExhaustGas,
-    /// Changes over and back, returns to petrol when empty.
-    Changeover,
-    /// Gas shut with ignition off and with the engine stalled.
-    ShutOff,
-    /// Filling stops by itself.
-    FillStop,
-    /// Level shows right.
-    Level,
-    /// Housing vent open, excess-flow valve present.
-    VentAndExcessFlow,
-    /// Plate or label in place.
-    Label,
-    /// No open finding in this job.
-    FindingsDecided,
-    /// All topics explained and manuals given.
-    Instructed,
-    /// Taken over with a signature.
-    Received,
 }
 
 /// A proof.
@@ -372,19 +304,8 @@ impl ProofLine {
             && applies(&self.systems, &job.system_kind)
     }
 
-    /// Nobody may waive what can hurt: leak, container date, fixing, vent, shut-off, mark. A looser line of a shop
-    /// cannot change that, so it is asked of the need, not of the text.
+    /// Nobody may waive it: because of what it is, or because the line says so.
     pub fn is_never_waived(&self) -> bool {
-        let never_by_nature = match &self.needs {
-            Need::LeakJoints(_)
-            | Need::LeakDecay(_)
-            | Need::StorageInDate
-            | Need::VentAndExcessFlow
-            | Need::ShutOff
-            | Need::MarksFitFuel => true,
-            Need::Checklist(group) => group == "fixing" || group == "housing",
-            _ => false,
-        };
-        never_by_nature || self.waive == Waive::Never
+        self.needs.is_never_waived() || self.waive == Waive::Never
     }
 }

@@ -13,6 +13,7 @@ mod hand_over;
 mod intake;
 pub mod intervals;
 mod line;
+mod need;
 mod proof;
 mod proving;
 pub mod results;
@@ -22,8 +23,8 @@ pub use assess::assess;
 pub use book::{Limit, RuleBook};
 pub use compare::{Change, Looser, Turn, changes, looser};
 pub use line::{
-    Anchor, CheckLine, Count, Deadline, DecisionRule, IntervalLine, LimitLine, Need, ProofLine, Quantity, TopicLine,
-    Waive,
+    Anchor, CheckLine, Count, Deadline, DecisionRule, IntervalLine, LimitLine, ProofLine, Quantity, TopicLine, Waive,
 };
+pub use need::Need;
 pub use proof::{Arg, Place, Proof, State, Why, may_issue, tally};
 pub use set::{BadSet, EMBEDDED, RuleSet, embedded};
