@@ -5,6 +5,7 @@
 //! uses the kit says `use crate::web::kit;`.
 
 mod field;
+mod group;
 mod job;
 mod pieces;
 
@@ -12,6 +13,7 @@ pub use field::{
     Choice, Field, Hidden, Summary, area, choice, choices, code, coded, date, file, key, label, mail, moment, number,
     pick, radios, secret, summary, text, tick, ticks, version, yes_no,
 };
+pub use group::Group;
 pub use job::{JobSheet, Proof, ProofList, Rail, Stop, StopState};
 pub use pieces::{
     Act, Cell, Column, Empty, LifeEntry, LifeLine, LifeYear, Mark, MarkView, Pages, Rich, Row, Table, Tone, Verdict,

@@ -51,6 +51,7 @@ pub enum Place {
     Customers,
     Due,
     Papers,
+    Bench,
     Instruments,
     Outbox,
     Office,
@@ -70,13 +71,14 @@ const fn item(place: Place, href: &'static str, key: &'static str) -> NavItem {
 }
 
 /// The screens that stand in the bar.
-const MAIN: [NavItem; 6] = [
+const MAIN: [NavItem; 7] = [
     item(Place::Today, "/", "nav-today"),
     item(Place::BayPlan, "/bay-plan", "nav-bay-plan"),
     item(Place::Jobs, "/jobs", "nav-jobs"),
     item(Place::Vehicles, "/vehicles", "nav-vehicles"),
     item(Place::Due, "/due", "nav-due"),
     item(Place::Papers, "/papers", "nav-papers"),
+    item(Place::Bench, "/bench", "nav-bench"),
 ];
 
 /// The screens behind "More".

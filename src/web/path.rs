@@ -57,6 +57,11 @@ pub const OUTBOX: &str = "/outbox";
 /// Where a customer's one click goes, the token behind it.
 pub const UNSUBSCRIBE: &str = "/unsubscribe/";
 
+/// A sum of the Bench.
+pub fn bench(key: &str) -> String {
+    format!("/bench/{key}")
+}
+
 /// One duty.
 pub fn duty(id: DutyId) -> String {
     format!("{DUE}/{id}")

@@ -21,6 +21,7 @@ use super::arrivals;
 use super::assets;
 use super::attachments;
 use super::bay_plan;
+use super::bench;
 use super::customers;
 use super::due;
 use super::findings;
@@ -137,6 +138,8 @@ pub fn table() -> Vec<Route> {
         get("/due/{id}",                    due::show,                  READERS),
         post("/due/{id}/closing",           due::close,                 DESK),
         post("/due/{id}/calls",             due::call,                  DESK),
+        get("/bench",                       bench::list,                READERS),
+        get("/bench/fuel",                  bench::show::<bench::FuelSum>,          READERS),
         get("/outbox",                      outbox::list,               MESSAGES),
         post("/outbox/held-run",            outbox::release_run,        MANAGER),
         post("/outbox/settings",            outbox::settings,           MANAGER),

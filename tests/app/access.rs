@@ -99,6 +99,8 @@ const MATRIX: &[(&str, &str, &str)] = &[
     ("GET", "/due/{id}", ". x x x x x"),
     ("POST", "/due/{id}/closing", ". x x . . ."),
     ("POST", "/due/{id}/calls", ". x x . . ."),
+    ("GET", "/bench", ". x x x x x"),
+    ("GET", "/bench/fuel", ". x x x x x"),
     ("GET", "/outbox", ". x x . . x"),
     ("POST", "/outbox/held-run", ". x . . . ."),
     ("POST", "/outbox/settings", ". x . . . ."),

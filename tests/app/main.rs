@@ -5,6 +5,7 @@ mod access;
 mod attachments;
 mod backup;
 mod bay_plan;
+mod bench;
 mod books;
 mod calibration;
 mod cli;

@@ -60,7 +60,7 @@ fn defaults(job: &JobPage) -> Vec<origins::Default> {
 }
 
 fn names(job: &JobPage) -> Vec<String> {
-    let mut names = fuel_mix::names(job);
+    let mut names = fuel_mix::names(job.file.job.fuel.into());
     names.extend(NUMBERS.iter().map(|(name, _)| (*name).to_owned()));
     names.push("taken".to_owned());
     for at in 0..MOST_SETS {
@@ -83,7 +83,7 @@ struct Common {
 
 impl Common {
     fn read(job: &JobPage, form: &mut Form) -> Option<Self> {
-        let fuel = fuel_mix::read(job, form);
+        let fuel = fuel_mix::read(&job.w(), job.file.job.fuel.into(), form);
         let fill_percent = form.number("fill_percent", Unit::Percent, 1.0..=100.0);
         let temperature_c = form.number("temperature_c", Unit::Celsius, -40.0..=60.0);
         let parts_mass_kg = form.opt_number("parts_mass_kg", Unit::Kilogram, -200.0..=500.0);
@@ -171,7 +171,7 @@ impl Recorded for ContainerSizingForm {
         let nozzle = job.file.entry("nozzle-sizing", "").map(|entry| &entry.body);
         let Some(Evidence::NozzleSizing(nozzle)) = nozzle else { return form };
         let typed = nozzle.read_back().map(|(inputs, _)| inputs.typed).unwrap_or_default();
-        let of_mix = fuel_mix::names(job);
+        let of_mix = fuel_mix::names(job.file.job.fuel.into());
         let typed = typed.into_iter().filter(|(name, _)| of_mix.contains(name));
         typed.fold(form, |form, (name, text)| form.with(&name, text))
     }
@@ -184,7 +184,7 @@ impl Recorded for ContainerSizingForm {
 
     fn groups(&self, job: &JobPage, form: &Form) -> Vec<Group> {
         let (w, defaults) = (job.w(), defaults(job));
-        let number = |name: &str| origins::hinted(job, &defaults, kit::number(form, &w, name), name);
+        let number = |name: &str| origins::hinted(&job.w(), &defaults, kit::number(form, &w, name), name);
         let rows = form.rows_shown("sets", MOST_SETS, 0);
         let rows = rows.iter().take(MOST_SETS).map(|row| {
             let field = |field: Field| field.counted_in("").hinted("");
@@ -208,7 +208,7 @@ impl Recorded for ContainerSizingForm {
             Group::table("gross_volume_l", w.t("sizing-group-containers"), columns, rows.collect())
                 .noted(w.t("sizing-note-containers")),
             Group::new("", vec![taken]),
-            fuel_mix::group(job, form),
+            fuel_mix::group(&job.w(), job.file.job.fuel.into(), form),
             Group::new(w.t("sizing-group-filling"), filling),
             Group::new(w.t("sizing-group-vehicle"), vehicle).noted(w.t("sizing-note-vehicle")),
         ]

@@ -14,7 +14,6 @@ mod engine_calibration;
 mod exhaust;
 mod exhaust_said;
 pub mod facts;
-mod fuel_mix;
 mod function_checks;
 mod hand_over;
 mod instruments;
@@ -26,7 +25,7 @@ mod level_sensing;
 pub mod notes;
 mod nozzle_said;
 mod nozzle_sizing;
-mod origins;
+pub mod origins;
 pub mod page;
 pub mod papers;
 mod part_form;
@@ -37,7 +36,6 @@ pub mod say;
 mod slot;
 pub mod stage;
 mod suitability;
-mod sum;
 mod trims;
 pub mod waivers;
 
@@ -57,3 +55,6 @@ pub use page::JobPage;
 pub use slot::{Slot, slots};
 pub use suitability::SuitabilityForm;
 pub use trims::TrimsForm;
+
+// What sums say and what a fuel is made of, Bench and job file alike.
+use super::{fuel_mix, sum};

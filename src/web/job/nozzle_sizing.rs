@@ -103,7 +103,7 @@ fn names(job: &JobPage) -> Vec<String> {
     let plain = ["from", "regulator_follows", "petrol", "displaced", "taken", "chosen_mm"];
     let numbers = NUMBERS.iter().chain(&PETROL).map(|(name, ..)| *name);
     let mut names: Vec<String> = plain.into_iter().chain(numbers).map(str::to_owned).collect();
-    names.extend(fuel_mix::names(job));
+    names.extend(fuel_mix::names(job.file.job.fuel.into()));
     for at in 0..MOST_SETS {
         let of_a_set = OF_A_SET.iter().map(|(name, ..)| *name).chain(["name", "sizes_mm"]);
         names.extend(of_a_set.map(|name| format!("sets[{at}][{name}]")));
@@ -338,7 +338,7 @@ fn verdict_of(candidate: &Candidate, sheet: &Sheet, chosen_mm: Option<f64>) -> N
 
 impl NozzleSizingForm {
     fn hinted(job: &JobPage, form: &Form, name: &str) -> Field {
-        origins::hinted(job, &defaults(job), kit::number(form, &job.w(), name), name)
+        origins::hinted(&job.w(), &defaults(job), kit::number(form, &job.w(), name), name)
     }
 
     fn sets(job: &JobPage, form: &Form) -> Group {
@@ -409,7 +409,7 @@ impl Recorded for NozzleSizingForm {
         ];
         vec![
             Group::new("", vec![from]),
-            fuel_mix::group(job, form),
+            fuel_mix::group(&job.w(), job.file.job.fuel.into(), form),
             Group::new(w.t("sizing-group-engine"), engine),
             Group::new(w.t("sizing-group-power"), vec![number("brake_efficiency")]).noted(w.t("sizing-note-power")),
             Group::new(w.t("sizing-group-petrol"), petrol).noted(w.t("sizing-note-petrol")),
@@ -422,7 +422,7 @@ impl Recorded for NozzleSizingForm {
 
     fn read(&self, job: &JobPage, form: &mut Form) -> Option<Taken> {
         let w = job.w();
-        let fuel = fuel_mix::read(job, form);
+        let fuel = fuel_mix::read(&job.w(), job.file.job.fuel.into(), form);
         let engine = Engine::read(form, fuel);
         let sets = read_sets(form);
         let taken = form.integer("taken", 1..=3).and_then(|n| usize::try_from(n - 1).ok());

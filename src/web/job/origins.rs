@@ -8,13 +8,13 @@ use super::{JobPage, fuel_mix};
 use crate::calc::Composition;
 use crate::web::form::Form;
 use crate::web::kit::{self, Cell, Column, Field, Table};
+use crate::words::Words;
 
 /// Name of a field, the text it opens with, and the code of its origin.
 pub type Default = (String, String, &'static str);
 
 /// A field that says what it opens with and why.
-pub fn hinted(job: &JobPage, defaults: &[Default], field: Field, name: &str) -> Field {
-    let w = job.w();
+pub fn hinted(w: &Words, defaults: &[Default], field: Field, name: &str) -> Field {
     match defaults.iter().find(|(known, ..)| known == name) {
         Some((_, text, origin)) => {
             field.hinted(w.tv(&format!("origin-hint-{origin}"), &[("value", text.as_str().into())]))
@@ -71,8 +71,8 @@ pub fn table(job: &JobPage, kept: &Kept<'_>, fuel: &Composition, fields: &[(Stri
     let mix = kept.text("fuel_mix").unwrap_or_default();
     let mut rows = vec![vec![
         Cell::new(kit::label(&form, &w, "fuel_mix")),
-        Cell::new(fuel_mix::said(job, mix, fuel)),
-        Cell::new(fuel_mix::origin(job, mix)),
+        Cell::new(fuel_mix::said(&w, mix, fuel)),
+        Cell::new(fuel_mix::origin(&w, mix)),
     ]];
     for (name, symbol) in fields {
         let Some((read, text)) = kept.read(name) else { continue };

@@ -19,56 +19,11 @@ use crate::model::stage::Stage;
 use crate::shop::Refusal;
 use crate::web::app::App;
 use crate::web::form::{Form, Typed, Wrong};
-use crate::web::kit::{self, Field, JobSheet, Verdict};
+pub use crate::web::kit::Group;
+use crate::web::kit::{self, JobSheet, Verdict};
 use crate::web::page::{Frame, page, retry, see_other};
 use crate::web::visitor::Visitor;
 use crate::web::{Answer, Error, path};
-
-/// Fields that belong together, under a ruled legend.
-#[derive(Debug, Clone)]
-pub struct Group {
-    /// Legend, in words; empty for none.
-    pub legend: String,
-    /// A sentence under the legend, in words; empty for none.
-    pub note: String,
-    /// Fields in order.
-    pub fields: Vec<Field>,
-    /// Name of the repeated lines: where a link to them lands.
-    pub id: String,
-    /// Heads of the columns of `rows`.
-    pub columns: Vec<String>,
-    /// Heads of the lines of `rows`, with a softer second line; none where the first field says enough.
-    pub heads: Vec<(String, String)>,
-    /// Repeated lines, each a field a column: a table on a desk, small leaves on a phone.
-    pub rows: Vec<Vec<Field>>,
-}
-
-impl Group {
-    /// A group.
-    pub fn new(legend: impl Into<String>, fields: Vec<Field>) -> Self {
-        let (note, id) = (String::new(), String::new());
-        Self { legend: legend.into(), note, fields, id, columns: Vec::new(), heads: Vec::new(), rows: Vec::new() }
-    }
-
-    /// A group of repeated lines, named like the list they are read from.
-    pub fn table(id: &str, legend: impl Into<String>, columns: Vec<String>, rows: Vec<Vec<Field>>) -> Self {
-        Self { id: id.to_owned(), columns, rows, ..Self::new(legend, Vec::new()) }
-    }
-
-    /// The same with a head before each line, under the first of its columns.
-    #[must_use]
-    pub fn headed(mut self, heads: Vec<(String, String)>) -> Self {
-        self.heads = heads;
-        self
-    }
-
-    /// The same with a sentence under its legend.
-    #[must_use]
-    pub fn noted(mut self, note: impl Into<String>) -> Self {
-        self.note = note.into();
-        self
-    }
-}
 
 /// What was read from a form.
 #[derive(Debug, Clone, PartialEq)]

@@ -149,6 +149,16 @@ impl Field {
         }
     }
 
+    /// Its name, as it comes back with the form.
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// The sentence under its label; empty for none.
+    pub fn hint_said(&self) -> &str {
+        &self.hint
+    }
+
     /// Says "optional" beside the label.
     #[must_use]
     pub fn optional(mut self) -> Self {
