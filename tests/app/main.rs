@@ -25,6 +25,7 @@ mod house;
 mod instruments;
 mod issue;
 mod job_support;
+mod killed;
 mod leak_decay;
 mod migrations;
 mod outbox;
