@@ -7,7 +7,16 @@ use std::fmt;
 use serde::{Deserialize, Serialize};
 use time::{Date, Duration, Month};
 
-use super::{Outside, between};
+use super::{Basis, Outside, Source, between};
+
+/// What [`due`] rests on.
+pub const BASIS: Basis = Basis {
+    key: "due",
+    method: "months of the calendar; kilometres forecast by a line through the odometer readings; the first of the two",
+    formulas: &["km(t) = a + b t, b the median slope of all pairs of readings, a the median of what is left"],
+    relative_uncertainty: None,
+    sources: &[Source::Theil1950, Source::CommonPractice],
+};
 
 /// How exactly a starting date is known.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]

@@ -27,8 +27,10 @@ pub const BASIS: Basis = Basis {
 
 /// From this pressure on the dew test does not apply, kPa absolute.
 pub const DEW_TEST_TO_KPA: f64 = 3_000.0;
-const COLDEST_C: f64 = 213.0 - ICE_POINT_K;
-const HOTTEST_C: f64 = 400.0 - ICE_POINT_K;
+/// Coldest temperature of a gas state, C.
+pub const COLDEST_C: f64 = 213.0 - ICE_POINT_K;
+/// Hottest temperature of a gas state, C.
+pub const HOTTEST_C: f64 = 400.0 - ICE_POINT_K;
 const HIGHEST_KPA: f64 = 35_000.0;
 /// A gas nearer to its dew temperature than this is worth a caution, K.
 const NEAR_DEW_K: f64 = 5.0;

@@ -9,13 +9,24 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Outside, between};
+use super::{Basis, Outside, Source, between};
 
 mod judged;
 
 pub use judged::{
     ANALYSER_DIFFERENCE, LambdaJudged, LambdaLimit, PermissibleErrors, differs_from_analyser, hexane_from_propane_ppm,
     judge, lambda_uncertainty,
+};
+
+/// What [`lambda`] rests on.
+pub const BASIS: Basis = Basis {
+    key: "lambda",
+    method: "Brettschneider's balance of the dry exhaust, H/C and O/C of the fuel as the exhaust codes fix them",
+    formulas: &[
+        "lambda = {CO2 + CO/2 + O2 + NO/2 + [(H/4) 3.5/(3.5 + CO/CO2) - O/2] (CO2 + CO)} / {(1 + H/4 - O/2) (CO2 + CO + 6e-4 HC)}",
+    ],
+    relative_uncertainty: None,
+    sources: &[Source::Brettschneider1979, Source::OimlR99, Source::Un83],
 };
 
 /// Fuel the engine ran on while the probe was in.

@@ -17,9 +17,22 @@ use std::fmt;
 use serde::{Deserialize, Serialize};
 
 use super::decision::{self, Rule, Verdict};
-use super::{Outside, between};
+use super::{Basis, Outside, Source, between};
 pub use budget::{BudgetQuantity, BudgetRow};
 pub use gas::Compressibility;
+
+/// What [`judge`] rests on.
+pub const BASIS: Basis = Basis {
+    key: "leak",
+    method: "mass balance of a closed section by p/(Z T), first-order uncertainty (k = 2), guard band w = U",
+    formulas: &[
+        "q = V (T_ref Z_ref/p_ref) (p1/(Z1 T1) - p2/(Z2 T2)) / dt",
+        "u^2 = sum((dq/dx_i)^2 u_i^2), U = 2 u",
+        "pass: q + U <= limit and q >= -U; fail: q - U > limit",
+    ],
+    relative_uncertainty: None,
+    sources: &[Source::Jcgm100, Source::Jcgm106, Source::IlacG8, Source::Iso13443],
+};
 
 /// 0 C in kelvin.
 pub(crate) const ZERO_C_K: f64 = 273.15;
@@ -197,8 +210,11 @@ fn constant(test: &DecayTest, gas: &Compressibility) -> f64 {
     volume_cm3 * (test.reference_c + ZERO_C_K) * gas.reference / (test.reference_kpa * test.duration_min / 60.0)
 }
 
-/// Ranges wide enough for any vehicle and narrow enough for a wrong unit to show.
-fn check(test: &DecayTest) -> Result<(), Outside> {
+/// Refuses readings that cannot be: ranges wide enough for any vehicle and narrow enough for a wrong unit to show.
+///
+/// # Errors
+/// [`Outside`] names the first reading that leaves its range.
+pub fn check(test: &DecayTest) -> Result<(), Outside> {
     between("volume_l", test.volume_l, 0.001, 10_000.0)?;
     between("start_kpa", test.start_kpa, 1.0, 100_000.0)?;
     between("end_kpa", test.end_kpa, 1.0, 100_000.0)?;

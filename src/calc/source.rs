@@ -50,7 +50,11 @@ pub enum Source {
     Jcgm106,
     IlacG8,
     Brettschneider1979,
+    OimlR99,
     Iso3779,
+    Iso3780,
+    Cfr565,
+    Theil1950,
     CommonPractice,
 }
 
@@ -88,7 +92,13 @@ impl Source {
             Self::Jcgm106 => "JCGM 106:2012",
             Self::IlacG8 => "ILAC-G8:09/2019, clause 4.2.3",
             Self::Brettschneider1979 => "J. Brettschneider, Technische Berichte 6 (1979) no. 4, 177",
+            Self::OimlR99 => "OIML R 99 / ISO 3930 (H/C and O/C of petrol; from memory)",
             Self::Iso3779 => "ISO 3779",
+            Self::Iso3780 => "ISO 3780 (regions; from memory)",
+            Self::Cfr565 => "49 CFR 565.15 (check digit)",
+            Self::Theil1950 => {
+                "H. Theil, Indagationes Mathematicae 12 (1950) 85; P. K. Sen, J. Am. Stat. Assoc. 63 (1968) 1379"
+            }
             Self::CommonPractice => "common practice of the trade, an editable default",
         }
     }

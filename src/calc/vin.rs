@@ -6,6 +6,17 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::{Basis, Source};
+
+/// What [`check`] rests on.
+pub const BASIS: Basis = Basis {
+    key: "vin",
+    method: "length, alphabet and last four characters; weighted sum of the characters modulo 11; region by the first",
+    formulas: &["d = sum(w_i v_i) mod 11, 10 written X"],
+    relative_uncertainty: None,
+    sources: &[Source::Iso3779, Source::Iso3780, Source::Cfr565],
+};
+
 /// What keeps a text from being a vehicle identification number.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]

@@ -9,6 +9,7 @@ use std::process::ExitCode;
 use clap::{Parser, Subcommand};
 
 mod backup;
+pub mod calc;
 mod check;
 mod demo;
 pub mod folder;
@@ -51,6 +52,8 @@ enum Command {
     Restore(restore::Restore),
     /// Say whether a paper is genuine as issued.
     Verify(verify::Verify),
+    /// Do one calculation: a JSON object on standard input, one on standard output.
+    Calc(calc::Calc),
 }
 
 /// How a command ended, errors aside.
@@ -73,6 +76,7 @@ pub fn run() -> ExitCode {
         Command::Backup(asked) => waiting(backup::run(&place, &asked)),
         Command::Restore(asked) => waiting(restore::run(&place, &asked)),
         Command::Verify(asked) => waiting(verify::run(&place, &asked)),
+        Command::Calc(asked) => calc::run(&asked),
     };
     match outcome {
         Ok(Outcome::Done) => ExitCode::SUCCESS,

@@ -7,6 +7,7 @@ mod backup;
 mod bay_plan;
 mod bench;
 mod books;
+mod calc_cli;
 mod calibration;
 mod cli;
 mod cross_site;

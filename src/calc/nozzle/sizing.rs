@@ -226,9 +226,14 @@ impl Sizing {
 
     fn idle(&self, energy_mj_kg: f64, setting: &Setting) -> Result<Option<Idle>, Error> {
         let manifold_kpa = between("idle_manifold_kpa", self.idle_manifold_kpa, 15.0, 120.0)?;
+        // Checked before the pair is asked for: a wrong number does not hide behind a missing one.
+        if let Some(rpm) = self.idle_rpm {
+            between("idle_rpm", rpm, 300.0, 3_000.0)?;
+        }
+        if let Some(power_kw) = self.idle_fuel_power_kw {
+            between("idle_fuel_power_kw", power_kw, 0.2, 100.0)?;
+        }
         let (Some(rpm), Some(power_kw)) = (self.idle_rpm, self.idle_fuel_power_kw) else { return Ok(None) };
-        between("idle_rpm", rpm, 300.0, 3_000.0)?;
-        between("idle_fuel_power_kw", power_kw, 0.2, 100.0)?;
         let fuel_per_cycle_mg = power_kw / energy_mj_kg * 1e3 * setting.cycle_s(rpm);
         Ok(Some(Idle { fuel_per_cycle_mg, manifold_kpa }))
     }

@@ -1,5 +1,7 @@
 //! Why a nozzle fits or does not, as kinds with their numbers; the words come from the language files.
 
+use std::fmt;
+
 use serde::{Deserialize, Serialize};
 
 use super::engine::{Bore, Idle, Setting};
@@ -65,6 +67,65 @@ pub enum Reason {
     FasterInjectorWouldDo { size_mm: f64, dead_time_ms: f64 },
     /// The nozzle is not choked at rated power: its flow depends on the manifold pressure as well.
     NotChoked { pressure_ratio: f64, choking_share: f64 },
+}
+
+/// For the log and the command line; pages take their words from the language files.
+impl fmt::Display for Reason {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::DutyWithin { size_mm, duty, max_duty } => {
+                write!(f, "{size_mm} mm is open {duty:.3} of the time at rated power; {max_duty} is allowed")
+            }
+            Self::LeanAbove { size_mm, limit_rpm, rated_rpm, duty, max_duty } => write!(
+                f,
+                "{size_mm} mm would be open {duty:.3} of the time at {rated_rpm} 1/min, {max_duty} is allowed: lean above {limit_rpm:.0} 1/min"
+            ),
+            Self::IdlePulseWithin { size_mm, idle_pulse_ms, min_pulse_ms } => {
+                write!(
+                    f,
+                    "idle pulse of {size_mm} mm is {idle_pulse_ms:.2} ms, at least {min_pulse_ms} ms is metered well"
+                )
+            }
+            Self::IdlePulseShort { size_mm, idle_pulse_ms, min_pulse_ms, rated_pulse_ms } => write!(
+                f,
+                "idle pulse of {size_mm} mm is {idle_pulse_ms:.2} ms, shorter than the {min_pulse_ms} ms metered well; at rated power {rated_pulse_ms:.2} ms"
+            ),
+            Self::IdleUnknown => write!(f, "idle is not judged: idle speed or fuel power is missing"),
+            Self::SizesForRatedPower { sizes_mm } => write!(f, "sizes for rated power: {}", Listed(sizes_mm)),
+            Self::SizesForIdle { sizes_mm } => write!(f, "sizes for idle: {}", Listed(sizes_mm)),
+            Self::BoreBetweenWouldFit { from_mm, to_mm } => {
+                write!(f, "a bore from {from_mm:.2} to {to_mm:.2} mm would suit both")
+            }
+            Self::HigherSupplyWouldDo { size_mm, supply_over_manifold_kpa } => {
+                write!(f, "with {supply_over_manifold_kpa:.1} kPa over manifold {size_mm} mm would deliver rated fuel")
+            }
+            Self::LowerSupplyWouldDo { size_mm, supply_over_manifold_kpa } => {
+                write!(f, "with {supply_over_manifold_kpa:.1} kPa over manifold {size_mm} mm would dose at idle")
+            }
+            Self::FasterInjectorWouldDo { size_mm, dead_time_ms } => {
+                write!(f, "an injector with at most {dead_time_ms:.2} ms dead time would do with {size_mm} mm")
+            }
+            Self::NotChoked { pressure_ratio, choking_share } => write!(
+                f,
+                "not choked at rated power (pressure ratio {pressure_ratio:.3}, chokes at {choking_share:.3}): its flow depends on the manifold as well"
+            ),
+        }
+    }
+}
+
+/// Sizes in a row.
+struct Listed<'a>(&'a [f64]);
+
+impl fmt::Display for Listed<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if self.0.is_empty() {
+            return f.write_str("none of the list");
+        }
+        for (i, size_mm) in self.0.iter().enumerate() {
+            write!(f, "{}{size_mm} mm", if i == 0 { "" } else { ", " })?;
+        }
+        Ok(())
+    }
 }
 
 /// Everything a judgement looks at.
