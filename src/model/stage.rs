@@ -31,3 +31,9 @@ pub fn stages_of(kind: JobKind) -> &'static [Stage] {
         JobKind::Exchange | JobKind::AfterAccident | JobKind::Removal => &[Intake, Fitting, Proving, HandOver],
     }
 }
+
+/// Where the work of a stage stands on the rail of a kind that lacks that stage: on the next one it has. A periodic
+/// inspection looks at fixing and housing too, and does so while proving.
+pub fn shown_on(kind: JobKind, stage: Stage) -> Stage {
+    stages_of(kind).iter().copied().find(|of_kind| *of_kind >= stage).unwrap_or(Stage::HandOver)
+}

@@ -31,7 +31,7 @@ pub fn assess(file: &JobFile, book: &RuleBook, today: Date, day_of: DayOf<'_>) -
 }
 
 fn settle(ground: &Ground<'_>, line: &ProofLine) -> Proof {
-    let mut proof = evaluate(ground, &line.needs).into_proof(line);
+    let mut proof = evaluate(ground, &line.needs).into_proof(line, ground.file.job.kind);
     let waiver = ground.file.waivers.iter().find(|waiver| waiver.proof == line.id);
     if let Some(waiver) = waiver.filter(|_| !proof.state.is_settled() && !line.is_never_waived()) {
         let (state, key) = match waiver.kind {

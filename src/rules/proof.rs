@@ -6,7 +6,8 @@ use time::{Date, OffsetDateTime};
 use super::line::{Deadline, ProofLine};
 use crate::model::coded;
 use crate::model::ids::InstrumentId;
-use crate::model::stage::Stage;
+use crate::model::job::JobKind;
+use crate::model::stage::{Stage, shown_on};
 
 coded! {
     /// How a proof stands.
@@ -171,11 +172,12 @@ impl Said {
         self
     }
 
-    pub fn into_proof(self, line: &ProofLine) -> Proof {
+    /// The proof of a line, on the rail of this kind of job.
+    pub fn into_proof(self, line: &ProofLine, kind: JobKind) -> Proof {
         Proof {
             id: line.id.clone(),
             title: line.title.clone(),
-            stage: line.stage,
+            stage: shown_on(kind, line.stage),
             before: line.before,
             state: self.state,
             why: self.why,

@@ -169,13 +169,17 @@ impl Bay {
         fuelwright::db::job_files::find(&mut con, self.shop.branch, self.job).await.unwrap().expect("is there")
     }
 
-    /// One proof as it stands.
-    pub async fn proof(&self, id: &str) -> Proof {
+    /// Every proof as it stands.
+    pub async fn proofs(&self) -> Vec<Proof> {
         let file = self.file().await;
         let book = RuleBook::shipped().unwrap();
         let day_of = |at: OffsetDateTime| at.date();
-        let proofs = rules::assess(&file, &book, self.shop.clock.now().date(), &day_of);
-        proofs.into_iter().find(|proof| proof.id == id).unwrap_or_else(|| panic!("no proof {id}"))
+        rules::assess(&file, &book, self.shop.clock.now().date(), &day_of)
+    }
+
+    /// One proof as it stands.
+    pub async fn proof(&self, id: &str) -> Proof {
+        self.proofs().await.into_iter().find(|proof| proof.id == id).unwrap_or_else(|| panic!("no proof {id}"))
     }
 
     /// How many entries of a kind were ever made.

@@ -27,6 +27,7 @@ mod instruments;
 mod issue;
 mod job_support;
 mod killed;
+mod kinds;
 mod leak_decay;
 mod migrations;
 mod outbox;

@@ -10,7 +10,7 @@ use crate::model::ids::{InstrumentId, JobId};
 use crate::model::instrument::{InstrumentKind, InstrumentRecord};
 use crate::model::job::JobState;
 use crate::model::job_file::JobFile;
-use crate::model::stage::{Stage, stages_of};
+use crate::model::stage::{Stage, shown_on, stages_of};
 use crate::rules::{self, Place, Proof, RuleBook, State};
 use crate::web::app::App;
 use crate::web::kit::{self, JobSheet, Mark, ProofList, Rail, Stop, StopState};
@@ -100,6 +100,11 @@ impl JobPage {
         ids.iter().filter_map(code).collect::<Vec<_>>().join(", ")
     }
 
+    /// The address of the stage page on which the work of this stage stands.
+    pub fn stage_path(&self, stage: Stage) -> String {
+        path::job_stage(self.id(), shown_on(self.file.job.kind, stage))
+    }
+
     /// The stage on which the job stands: the first that has something open, else the last.
     pub fn stands_at(&self) -> Stage {
         let stages = stages_of(self.file.job.kind);
@@ -111,6 +116,7 @@ impl JobPage {
     /// Head, rail and proof list, with `open` as the stage shown.
     pub fn sheet(&self, open: Stage) -> JobSheet {
         let (w, job, vehicle, keeper) = (self.w(), &self.file.job, &self.file.vehicle, &self.file.keeper);
+        let open = shown_on(job.kind, open);
         let year = vehicle.first_registered_on.map(|on| on.year().to_string()).unwrap_or_default();
         let title = [vehicle.title(), year].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ");
         let mut facts = Vec::new();

@@ -109,7 +109,7 @@ pub trait Recorded: Send + 'static {
     where
         Self: Sized,
     {
-        path::job_stage(job.id(), Self::STAGE)
+        job.stage_path(Self::STAGE)
     }
 }
 
@@ -239,7 +239,7 @@ fn record_page<K: Recorded>(
         action: path::job_slot(job.id(), K::KIND, subject),
         groups: kind.groups(&job, &form),
         is_correction: !form.value("replaces_id").is_empty(),
-        cancel: path::job_stage(job.id(), K::STAGE),
+        cancel: job.stage_path(K::STAGE),
         may_record: job.file.job.state.is_live(),
         reckons: K::RECKONS,
         reckoned: None,

@@ -3,7 +3,7 @@
 use crate::model::Coded;
 use crate::model::evidence::Section;
 use crate::model::job::{Fuel, Job, JobKind, SystemKind};
-use crate::model::stage::Stage;
+use crate::model::stage::{Stage, shown_on};
 
 /// One thing that can be recorded: kind and subject of its evidence.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -18,8 +18,15 @@ const fn one(kind: &'static str) -> Slot {
     Slot { kind, subject: "" }
 }
 
-/// The slots of a stage of this job.
+/// The slots of a stage of this job: its own, after those of the stages that this kind of job lacks and asks all the same.
 pub fn slots(job: &Job, stage: Stage) -> Vec<Slot> {
+    let lacking = Stage::ALL.iter().filter(|one| **one != stage && shown_on(job.kind, **one) == stage);
+    let asked = |slot: &Slot| slot.kind == "checklist";
+    let folded = lacking.flat_map(|one| own(job, *one)).filter(asked);
+    folded.chain(own(job, stage)).collect()
+}
+
+fn own(job: &Job, stage: Stage) -> Vec<Slot> {
     let of = |kind, section: Section| Slot { kind, subject: section.code() };
     let sections = match job.fuel {
         Fuel::Lpg => [Section::LpgLiquid, Section::LpgVapour],
@@ -33,7 +40,11 @@ pub fn slots(job: &Job, stage: Stage) -> Vec<Slot> {
             let container = (job.fuel == Fuel::Lpg).then(|| one("container-sizing"));
             nozzle.into_iter().chain(container).collect()
         }
-        Stage::Fitting => vec![one("cylinder-table"), one("checklist"), one("level-sensing")],
+        // What touches no injector and no level sender has no table of them.
+        Stage::Fitting if matches!(job.kind, JobKind::Conversion | JobKind::Repair | JobKind::Comeback) => {
+            vec![one("cylinder-table"), one("checklist"), one("level-sensing")]
+        }
+        Stage::Fitting => vec![one("checklist")],
         Stage::Calibration => vec![one("engine-calibration"), one("trims"), one("after-drive")],
         Stage::Proving => {
             let mut all = vec![of("leak-joints", sections[0]), of("leak-joints", sections[1])];

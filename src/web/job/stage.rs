@@ -15,7 +15,7 @@ use super::{
 };
 use crate::model::evidence::Entry;
 use crate::model::ids::JobId;
-use crate::model::stage::{Stage, stages_of};
+use crate::model::stage::{Stage, shown_on};
 use crate::web::app::App;
 use crate::web::kit::{self, JobSheet, Verdict};
 use crate::web::page::{Frame, page, see_other};
@@ -65,8 +65,9 @@ pub async fn index(State(app): State<App>, who: Visitor, Path(id): Path<JobId>) 
 pub async fn show(State(app): State<App>, who: Visitor, Path((id, stage)): Path<(JobId, String)>) -> Answer {
     let stage: Stage = stage.parse().map_err(|_| Error::NotFound)?;
     let job = JobPage::open(&app, who, id).await?;
-    if !stages_of(job.file.job.kind).contains(&stage) {
-        return Err(Error::NotFound);
+    let shown = shown_on(job.file.job.kind, stage);
+    if shown != stage {
+        return see_other(path::job_stage(id, shown));
     }
     let w = job.w();
     page(StagePage {
@@ -83,9 +84,16 @@ pub async fn show(State(app): State<App>, who: Visitor, Path((id, stage)): Path<
 fn places(job: &JobPage, stage: Stage) -> Vec<(String, String)> {
     let (w, id) = (job.w(), job.id());
     let place = |key: &str, href: String| (w.t(key), href);
+    let lacks_fitting = shown_on(job.file.job.kind, Stage::Fitting) != Stage::Fitting;
     let mut places = match stage {
         Stage::Intake => vec![place("job-photos", path::job_photos(id)), place("job-findings", path::job_findings(id))],
         Stage::Fitting => vec![place("job-parts", path::job_parts(id)), place("job-photos", path::job_photos(id))],
+        // What was found on the vehicle, and who carries which part, is looked at where the fitting is.
+        Stage::Proving if lacks_fitting => vec![
+            place("job-parts", path::job_parts(id)),
+            place("job-photos", path::job_photos(id)),
+            place("job-findings", path::job_findings(id)),
+        ],
         Stage::Proving => vec![place("job-findings", path::job_findings(id))],
         Stage::HandOver => vec![place("job-papers", path::job_papers(id)), place("job-ending", path::job_ending(id))],
         _ => Vec::new(),
