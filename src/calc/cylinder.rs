@@ -1,10 +1,14 @@
 //! What a CNG cylinder holds, what its gauge will show at another temperature, and how far a fast fill falls short.
 
+mod worked;
+
 use serde::{Deserialize, Serialize};
 
 use super::fuel::fuel;
 use super::gas::{self, Gas, gas_state};
 use super::{Basis, Caution, Composition, Error, ICE_POINT_K, NoRoot, Outside, REFERENCE_C, Source, between, roots};
+
+pub use worked::{range_step, steps};
 
 /// What [`cylinder`] rests on.
 pub const BASIS: Basis = Basis {

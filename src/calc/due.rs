@@ -2,6 +2,8 @@
 //!
 //! No clock: the dates come in. Distances are kilometres; a forecast rests on the odometer readings of the vehicle.
 
+mod worked;
+
 use std::fmt;
 
 use serde::{Deserialize, Serialize};
@@ -17,6 +19,8 @@ pub const BASIS: Basis = Basis {
     relative_uncertainty: None,
     sources: &[Source::Theil1950, Source::CommonPractice],
 };
+
+pub use worked::steps;
 
 /// How exactly a starting date is known.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]

@@ -1,6 +1,8 @@
 //! What a fuel gas gives and needs: energy, air, octane, Wobbe index, carbon dioxide, and how much of the charge it
 //! displaces.
 
+pub(super) mod worked;
+
 use serde::{Deserialize, Serialize};
 
 use super::substance::{
@@ -8,6 +10,8 @@ use super::substance::{
 };
 use super::{ATMOSPHERE_KPA, Basis, Caution, Composition, Error, GAS_CONSTANT, ICE_POINT_K, REFERENCE_C, Source};
 use super::{between, gas};
+
+pub use worked::steps;
 
 /// What [`fuel`] rests on.
 pub const BASIS: Basis = Basis {

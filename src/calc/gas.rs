@@ -5,6 +5,8 @@
 //! Peng-Robinson answers, with and without that exchange. A partly liquid state is refused, because the crate would
 //! answer it with a gas that cannot last.
 
+mod worked;
+
 use aga8::composition::Composition as Mixture;
 use aga8::gerg2008::Gerg2008;
 use serde::{Deserialize, Serialize};
@@ -15,6 +17,8 @@ use super::{
     ATMOSPHERE_KPA, Basis, Caution, Composition, Error, GAS_CONSTANT, ICE_POINT_K, NoRoot, Outside, REFERENCE_C,
     Source, between, liquid, roots,
 };
+
+pub use worked::steps;
 
 /// What [`gas_state`] rests on.
 pub const BASIS: Basis = Basis {

@@ -12,11 +12,13 @@ use serde::{Deserialize, Serialize};
 use super::{Basis, Outside, Source, between};
 
 mod judged;
+mod worked;
 
 pub use judged::{
     ANALYSER_DIFFERENCE, LambdaJudged, LambdaLimit, PermissibleErrors, differs_from_analyser, hexane_from_propane_ppm,
     judge, lambda_uncertainty,
 };
+pub use worked::{steps, uncertainty_steps};
 
 /// What [`lambda`] rests on.
 pub const BASIS: Basis = Basis {

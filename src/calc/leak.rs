@@ -11,6 +11,7 @@ pub mod gas;
 pub mod plan;
 pub mod trace;
 pub mod units;
+mod worked;
 
 use std::fmt;
 
@@ -20,6 +21,7 @@ use super::decision::{self, Rule, Verdict};
 use super::{Basis, Outside, Source, between};
 pub use budget::{BudgetQuantity, BudgetRow};
 pub use gas::Compressibility;
+pub use worked::steps;
 
 /// What [`judge`] rests on.
 pub const BASIS: Basis = Basis {

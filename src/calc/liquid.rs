@@ -3,12 +3,16 @@
 //! Checked from -30 to 70 C against independent equations of state; outside, the sums answer with a caution. The
 //! composition of a delivery is never known as well as these sums are.
 
+mod worked;
+
 use serde::{Deserialize, Serialize};
 
 use super::composition::refuse_what_is_no_liquid;
 use super::cubic::{Cubic, Phase};
 use super::substance::{Component, Wagner};
 use super::{Basis, Caution, Composition, Error, ICE_POINT_K, NoRoot, Source, between, roots};
+
+pub use worked::{density_steps, vapour_pressure_steps};
 
 /// What [`vapour_pressure`] and [`dew_temperature_c`] rest on.
 pub const VAPOUR_PRESSURE: Basis = Basis {

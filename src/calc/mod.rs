@@ -14,6 +14,7 @@
 //! | `vaporiser` `hose` | heat, coolant, line drop |
 //! | `container` `cylinder` | what LPG and CNG storage holds |
 //! | `leak` `lambda` `decision` | what was proved on the bench and at the tailpipe |
+//! | `economy` `petrol` | what running costs and emits, on gas and on petrol |
 //! | `due` `vin` | months and kilometres; identities |
 //! | `roots` `student` `uncertainty` | the mathematics under them |
 //! | `source` `worked` `fuel_parts` | the documents behind them; sums laid out step by step |
@@ -26,6 +27,7 @@ pub mod cubic;
 pub mod cylinder;
 pub mod decision;
 pub mod due;
+pub mod economy;
 pub mod fuel;
 pub mod fuel_parts;
 pub mod gas;

@@ -24,6 +24,42 @@ pub struct Step {
     pub standard_uncertainty: Option<f64>,
     /// Where the formula comes from; `None` for a balance or a definition, which needs no document.
     pub source: Option<Source>,
+    /// Figures with which a number goes in that nobody typed; more than [`FIGURES`] where like numbers are subtracted.
+    pub figures: i32,
+    /// Figures of the result; more where a later step subtracts it.
+    pub result_figures: i32,
+}
+
+/// Figures of a number in a worked sum: enough to redo it.
+pub const FIGURES: i32 = 5;
+/// Up to so many figures a number is taken as typed and goes in whole.
+const TYPED_FIGURES: i32 = 8;
+/// Beyond these decimals no number of a workshop differs from nought.
+const MOST_DECIMALS: i32 = 12;
+
+/// The fewest decimals that keep so many figures.
+#[must_use]
+pub fn decimals(value: f64, figures: i32) -> u8 {
+    if value == 0.0 || !value.is_finite() {
+        return 0;
+    }
+    #[expect(clippy::cast_possible_truncation, reason = "the exponent of a double lies within 308")]
+    let size = value.abs().log10().floor() as i32;
+    let most = (figures - 1 - size).clamp(0, MOST_DECIMALS);
+    let whole = (value * 10f64.powi(most)).round();
+    let fewest = (0..most).find(|places| (whole / 10f64.powi(most - places)).fract() == 0.0).unwrap_or(most);
+    u8::try_from(fewest).unwrap_or(0)
+}
+
+/// Decimals of a number that goes into a sum: all that were typed, else those of `figures`.
+///
+/// 1 013.25 kPa rounded to five figures would drown a loss of a tenth of a kilopascal.
+#[must_use]
+pub fn decimals_put_in(value: f64, figures: i32) -> u8 {
+    let typed = decimals(value, TYPED_FIGURES);
+    let scale = 10f64.powi(i32::from(typed));
+    let is_whole = ((value * scale).round() / scale - value).abs() <= 1e-12 * value.abs();
+    if is_whole { typed } else { decimals(value, figures) }
 }
 
 impl Step {
@@ -36,7 +72,23 @@ impl Step {
         source: impl Into<Option<Source>>,
     ) -> Self {
         let (put_in, values) = (put_in.to_owned(), values.to_vec());
-        Self { key, formula, put_in, values, result, unit, standard_uncertainty: None, source: source.into() }
+        let (standard_uncertainty, source) = (None, source.into());
+        let (figures, result_figures) = (FIGURES, FIGURES);
+        Self { key, formula, put_in, values, result, unit, standard_uncertainty, source, figures, result_figures }
+    }
+
+    /// The same with more figures of what goes in.
+    #[must_use]
+    pub(super) fn from_figures(mut self, figures: i32) -> Self {
+        self.figures = figures;
+        self
+    }
+
+    /// The same with more figures of the result.
+    #[must_use]
+    pub(super) fn to_figures(mut self, figures: i32) -> Self {
+        self.result_figures = figures;
+        self
     }
 
     /// The same with a relative standard uncertainty.
@@ -51,5 +103,27 @@ impl Step {
     pub(super) fn give_or_take(mut self, standard_uncertainty: f64) -> Self {
         self.standard_uncertainty = Some(standard_uncertainty);
         self
+    }
+}
+
+/// `term + term + …`, a term for each set of numbers, and all the numbers in order.
+pub(super) fn sum_of<const N: usize>(term: &str, numbers: impl IntoIterator<Item = [f64; N]>) -> (String, Vec<f64>) {
+    let numbers: Vec<[f64; N]> = numbers.into_iter().collect();
+    (vec![term; numbers.len()].join(" + "), numbers.into_iter().flatten().collect())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_typed_number_goes_in_whole_and_any_other_with_five_figures() {
+        let shown = |value: f64| format!("{value:.*}", usize::from(decimals_put_in(value, FIGURES)));
+        assert_eq!(shown(20_101.325), "20101.325");
+        assert_eq!(shown(20.0 + 273.15), "293.15");
+        assert_eq!(shown(46.047_612_345), "46.048");
+        assert_eq!(shown(0.000_028_146), "0.000028146");
+        assert_eq!(shown(std::f64::consts::PI), "3.1416");
+        assert_eq!(shown(0.0), "0");
     }
 }

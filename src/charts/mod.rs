@@ -5,6 +5,9 @@
 //! ink and get the same picture. Same numbers in, same bytes out. Texts come in ready words.
 
 pub mod axis;
+pub mod bubble;
+pub mod duty;
+pub mod frame;
 pub mod leak;
 mod svg;
 

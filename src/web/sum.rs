@@ -1,32 +1,16 @@
 //! What a sum answers, in words: steps, reasons, cautions, and where a refusal belongs.
 
 use crate::calc::nozzle::Reason;
+use crate::calc::worked::{FIGURES, decimals, decimals_put_in};
 use crate::calc::{Caution, Error, Step};
 use crate::model::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::kit::{Cell, Column, Table};
 use crate::words::{Value, Words};
 
-/// Figures shown of a number that goes into a sum: enough to redo it.
-const FIGURES: i32 = 5;
-
-/// A number with five figures, without noughts at its end.
+/// A number with five figures, or as it was typed, without noughts at its end.
 pub fn figure(w: &Words, value: f64) -> String {
-    w.number(value, decimals(value, FIGURES))
-}
-
-/// The fewest decimals that keep so many figures.
-fn decimals(value: f64, figures: i32) -> u8 {
-    if value == 0.0 || !value.is_finite() {
-        return 0;
-    }
-    #[expect(clippy::cast_possible_truncation, reason = "the exponent of a double lies within 308")]
-    let size = value.abs().log10().floor() as i32;
-    let most = (figures - 1 - size).clamp(0, 9);
-    let scaled = |places: i32| value * 10f64.powi(places);
-    let whole = (scaled(most)).round();
-    let fewest = (0..most).find(|places| (whole / 10f64.powi(most - places)).fract() == 0.0).unwrap_or(most);
-    u8::try_from(fewest).unwrap_or(0)
+    w.number(value, decimals_put_in(value, FIGURES))
 }
 
 /// A result with its unit and, behind ±, its standard uncertainty.
@@ -43,7 +27,7 @@ fn put_in(w: &Words, step: &Step) -> String {
     for (part, value) in parts.zip(&step.values) {
         // A number below zero stands in brackets, so that "3 - -2" never occurs.
         let (open, close) = if *value < 0.0 { ("(", ")") } else { ("", "") };
-        let shown = figure(w, *value);
+        let shown = w.number(*value, decimals_put_in(*value, step.figures));
         out.extend([open, shown.as_str(), close, part]);
     }
     out
@@ -57,7 +41,7 @@ fn source(w: &Words, step: &Step) -> String {
 /// Steps as a table: what and source, formula and numbers, result, uncertainty.
 pub fn steps(w: &Words, caption: String, steps: &[Step]) -> Table {
     let row = |step: &Step| {
-        let result = w.quantity(step.result, decimals(step.result, FIGURES), step.unit);
+        let result = w.quantity(step.result, decimals(step.result, step.result_figures), step.unit);
         vec![
             Cell::new(w.t(format!("step-{}", step.key))).with_second(source(w, step)),
             Cell::new(step.formula).with_second(put_in(w, step)),
@@ -217,11 +201,11 @@ mod tests {
         let shown = |value: f64| figure(&w, value);
         assert_eq!(shown(75.0), "75");
         assert_eq!(shown(0.3), "0.3");
-        assert_eq!(shown(46.047_61), "46.048");
-        assert_eq!(shown(594.337), "594.34");
-        assert_eq!(shown(0.000_123_456), "0.00012346");
+        assert_eq!(shown(46.047_612_345), "46.048");
+        assert_eq!(shown(594.337_123_4), "594.34");
+        assert_eq!(shown(0.000_123_456_789), "0.00012346");
         assert_eq!(shown(120_000.0), "120\u{202f}000");
-        assert_eq!(shown(99_999.96), "100\u{202f}000");
+        assert_eq!(shown(99_999.962_345), "100\u{202f}000");
         assert_eq!(shown(0.0), "0");
     }
 }

@@ -8,6 +8,8 @@ mod bay_plan;
 mod bench;
 mod books;
 mod calc_cli;
+#[path = "../sums/calculator.rs"]
+mod calculator;
 mod calibration;
 mod cli;
 mod cross_site;

@@ -6,6 +6,7 @@ use fuelwright::model::evidence::{Evidence, NozzleSizing, NozzleVerdict};
 use fuelwright::rules::State;
 use scraper::{Html, Selector};
 
+use crate::calculator::Calculator;
 use crate::job_support::Bay;
 use crate::support::Page;
 
@@ -303,83 +304,9 @@ fn redo(page: &Page) -> usize {
         if expression.contains(char::is_alphabetic) {
             continue;
         }
-        let value = Calculator::of(expression).value();
+        let value = Calculator::value_of(expression);
         assert!((value / printed - 1.0).abs() < 1.5e-3, "{name}: {expression} is {value}, printed {printed}");
         redone += 1;
     }
     redone
-}
-
-/// A pocket calculator: + - · / ^ √ and brackets.
-struct Calculator {
-    keys: Vec<char>,
-    at: usize,
-}
-
-impl Calculator {
-    fn of(expression: &str) -> Self {
-        Self { keys: expression.chars().filter(|c| !c.is_whitespace() && *c != '\u{202f}').collect(), at: 0 }
-    }
-
-    fn value(mut self) -> f64 {
-        let value = self.sum();
-        assert_eq!(self.at, self.keys.len(), "all of {:?}", self.keys.iter().collect::<String>());
-        value
-    }
-
-    fn takes(&mut self, key: char) -> bool {
-        let is_next = self.keys.get(self.at) == Some(&key);
-        self.at += usize::from(is_next);
-        is_next
-    }
-
-    fn sum(&mut self) -> f64 {
-        let mut value = self.product();
-        loop {
-            if self.takes('+') {
-                value += self.product();
-            } else if self.takes('-') || self.takes('\u{2212}') {
-                value -= self.product();
-            } else {
-                return value;
-            }
-        }
-    }
-
-    fn product(&mut self) -> f64 {
-        let mut value = self.power();
-        loop {
-            if self.takes('·') {
-                value *= self.power();
-            } else if self.takes('/') {
-                value /= self.power();
-            } else {
-                return value;
-            }
-        }
-    }
-
-    fn power(&mut self) -> f64 {
-        let base = self.single();
-        if self.takes('^') { base.powf(self.power()) } else { base }
-    }
-
-    fn single(&mut self) -> f64 {
-        if self.takes('√') {
-            return self.single().sqrt();
-        }
-        if self.takes('\u{2212}') {
-            return -self.single();
-        }
-        if self.takes('(') {
-            let value = self.sum();
-            assert!(self.takes(')'));
-            return value;
-        }
-        let start = self.at;
-        while self.keys.get(self.at).is_some_and(|c| c.is_ascii_digit() || *c == '.') {
-            self.at += 1;
-        }
-        self.keys[start..self.at].iter().collect::<String>().parse().unwrap()
-    }
 }

@@ -2,6 +2,7 @@
 #![expect(clippy::unwrap_used, reason = "functions beside the tests may stop them; the lint's exception misses those")]
 
 mod approval_mark;
+mod calculator;
 mod cases;
 mod composition;
 mod container;
@@ -11,6 +12,7 @@ mod contract_refuses;
 mod cylinder;
 mod decision;
 mod due;
+mod economy;
 mod fuel;
 mod gas;
 mod heat;
@@ -24,3 +26,4 @@ mod properties;
 mod reference;
 mod uncertainty;
 mod vin;
+mod worked;

@@ -2,9 +2,13 @@
 //!
 //! A limit written for one gas must not be held against another without [`through_same_leak`].
 
+mod worked;
+
 use serde::{Deserialize, Serialize};
 
 use crate::calc::{Outside, between};
+
+pub use worked::steps;
 
 /// One cm3/h at 15 C and 101.325 kPa in Pa m3/s: 101 325 Pa times 1e-6 m3 in 3600 s.
 const PA_M3_S_PER_CM3_H: f64 = 101_325.0 * 1e-6 / 3_600.0;

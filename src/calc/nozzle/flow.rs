@@ -1,12 +1,17 @@
 //! Flow of a gas through a nozzle, choked or not: one-dimensional, isentropic, with the real exponent of the gas at the
 //! inlet. Within 0.5 % of numerically followed isentropes.
 
+mod worked;
+
 use std::f64::consts::PI;
 
 use serde::{Deserialize, Serialize};
 
 use crate::calc::gas::{self, Gas, GasState, gas_state};
 use crate::calc::{Basis, Caution, Composition, Error, Outside, Source, between};
+
+pub(super) use worked::flux;
+pub use worked::{discharge_steps, steps};
 
 /// What [`flow()`] rests on.
 pub const BASIS: Basis = Basis {

@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use super::flow::FLUX_UNCERTAINTY;
+use super::flow::{self, FLUX_UNCERTAINTY};
 use super::sizing::Spread;
 use super::{Asked, AtNozzle, Candidate, Found, PetrolInjection, Setting, Sheet, Sizing};
 use crate::calc::fuel_parts::Part;
@@ -116,21 +116,11 @@ fn gas(at: &AtNozzle, setting: &Setting, keys: [&'static str; 3]) -> Vec<Step> {
     let (r, c) = (at.manifold_kpa / p, setting.gas_temperature_c);
     let stated = "p {} kPa, T {} °C";
     let flux = at.through.mass_flux_kg_s_m2;
-    let choked = (
-        "G = √(κ p ρ) (2 / (κ + 1))^((κ + 1) / (2 (κ - 1)))",
-        "√({} · {} · 1000 · {}) · (2 / ({} + 1)) ^ (({} + 1) / (2 · ({} - 1)))",
-    );
-    let open = (
-        "G = √(2 κ / (κ - 1) p ρ (r^(2 / κ) - r^((κ + 1) / κ)))",
-        "√(2 · {} / ({} - 1) · {} · 1000 · {} · ({} ^ (2 / {}) - {} ^ (({} + 1) / {})))",
-    );
-    let (words, values) =
-        if at.through.choked { (choked, vec![k, p, rho, k, k, k]) } else { (open, vec![k, k, p, rho, r, k, r, k, k]) };
     let [density, exponent, key] = keys;
     vec![
         Step::new(density, ("ρ(p, T)", stated), &[p, c], (rho, "kg/m³"), Source::Gerg2008).good_to(0.001),
         Step::new(exponent, ("κ(p, T)", stated), &[p, c], (k, ""), Source::Gerg2008).good_to(0.001),
-        Step::new(key, words, &values, (flux, "kg/(s m²)"), Source::Iso9300)
+        flow::flux(key, [p, rho, k, r], at.through.choked, flux)
             .good_to(FLUX_UNCERTAINTY.hypot(Spread::default().supply)),
     ]
 }

@@ -1,0 +1,132 @@
+### Names of the quantities in worked sums.
+
+step-molar-mass = Molar mass
+step-net-energy-by-mole = Net calorific value
+step-air-need-by-mole = Air need
+step-hydrogen-over-carbon = Hydrogen over carbon, atoms
+step-carbon-dioxide = Carbon dioxide at the tailpipe
+step-liquid-molar-volume = Molar volume of the liquid at 15 °C
+step-octane = Motor octane number, estimated
+step-reference-density = Density of the gas at 15 °C and 101.325 kPa
+step-relative-density = Density over that of air
+step-gross-by-volume = Gross calorific value by volume
+step-wobbe = Wobbe index, gross
+step-net-wobbe = Wobbe index, net
+step-displaced = Share of the charge that is gas
+step-mixture-energy = Energy of a cubic metre of charge
+
+step-reduced-ethane = Reduced temperature of ethane
+step-reduced-propane = Reduced temperature of propane
+step-reduced-propene = Reduced temperature of propene
+step-reduced-n-butane = Reduced temperature of n-butane
+step-reduced-isobutane = Reduced temperature of isobutane
+step-reduced-n-pentane = Reduced temperature of n-pentane
+step-reduced-other = Reduced temperature
+step-saturation-ethane = Saturation pressure of ethane alone
+step-saturation-propane = Saturation pressure of propane alone
+step-saturation-propene = Saturation pressure of propene alone
+step-saturation-n-butane = Saturation pressure of n-butane alone
+step-saturation-isobutane = Saturation pressure of isobutane alone
+step-saturation-n-pentane = Saturation pressure of n-pentane alone
+step-saturation-other = Saturation pressure alone
+step-raoult = Raoult’s sum, for plausibility only
+step-bubble-plain = Bubble pressure of the equation of state
+step-vapour-ethane = Ethane in the vapour
+step-vapour-propane = Propane in the vapour
+step-vapour-propene = Propene in the vapour
+step-vapour-n-butane = n-Butane in the vapour
+step-vapour-isobutane = Isobutane in the vapour
+step-vapour-n-pentane = n-Pentane in the vapour
+step-vapour-other = Share in the vapour
+step-bubble = Bubble pressure, corrected to the saturation pressures
+step-costald-volume = Characteristic volume
+step-costald-critical = Critical temperature of the mixture
+step-costald-acentric = Acentric factor of the mixture
+step-costald-reduced = Reduced temperature
+step-costald-v0 = Volume function V0
+step-costald-vd = Volume function Vd
+
+step-compressibility = Compressibility
+step-gas-density = Density of the gas
+step-speed-of-sound = Speed of sound
+step-heat-capacity = Heat capacity at constant pressure
+step-pressure-ratio = Pressure ratio, downstream over upstream
+step-mass-flow = Mass flow
+step-discharge = Discharge coefficient
+
+step-gas-mass = Mass of the gas
+step-standard-volume = Volume at 15 °C and 101.325 kPa
+step-settled-15 = Pressure settled to 15 °C
+step-settled = Pressure at the temperature asked for
+step-gas-range = Range
+
+step-leak-z-start = Compressibility at the start
+step-leak-z-end = Compressibility at the end
+step-leak-z-reference = Compressibility at the reference state
+step-leak-z-start-per-kpa = Its change with pressure, start
+step-leak-z-end-per-kpa = Its change with pressure, end
+step-leak-z-start-per-k = Its change with temperature, start
+step-leak-z-end-per-k = Its change with temperature, end
+step-leak-constant = Constant of the section
+step-leak-rate = Rate of loss
+step-leak-per-start-pressure = Change of the rate with the first pressure
+step-leak-per-end-pressure = Change of the rate with the last pressure
+step-leak-per-start-temperature = Change of the rate with the first temperature
+step-leak-per-end-temperature = Change of the rate with the last temperature
+step-leak-reading = Uncertainty of a pressure reading
+step-leak-from-pressure = Added by the pressures
+step-leak-from-temperature = Added by the temperatures
+step-leak-from-volume = Added by the volume
+step-leak-share-pressure = Share of the pressures
+step-leak-share-temperature = Share of the temperatures
+step-leak-share-volume = Share of the volume
+step-leak-expanded = Expanded uncertainty, k = 2
+step-leak-margin = Distance from the limit
+step-leak-needed-time = Time that would tell
+step-leak-needed-gauge = Gauge that would tell, standard uncertainty
+
+step-rate-cm3-h = Rate at 15 °C
+step-rate-normal-cm3-h = Rate at 0 °C
+step-rate-cm3-min = Rate at 15 °C, per minute
+step-rate-pa-m3-s = Rate in pascal cubic metres
+step-rate-mbar-l-s = Rate in millibar litres
+step-rate-other-gas = Rate of the other gas through the same leak
+step-rate-mass = Mass of that gas
+step-rate-bubbles = Bubbles of one cubic millimetre
+
+step-lambda-water-gas = Water-gas term
+step-lambda-water = Oxygen in the water formed
+step-lambda-present = Oxygen that is there
+step-lambda-carbon = Carbon that is there
+step-lambda-needed = Oxygen that is needed
+step-lambda = Lambda
+step-lambda-from-co = Added by CO
+step-lambda-from-co2 = Added by CO₂
+step-lambda-from-o2 = Added by O₂
+step-lambda-from-hc = Added by HC
+step-lambda-from-nox = Added by NOx
+step-lambda-expanded = Expanded uncertainty, k = 2
+
+step-petrol-energy = Energy of a litre of petrol
+step-lpg-energy = Energy of a litre of LPG
+step-litre-ratio = Litres of LPG in place of a litre of petrol
+step-kilogram-ratio = Kilograms of CNG in place of a litre of petrol
+step-lpg-used = LPG used
+step-cng-used = CNG used
+step-petrol-left = Petrol still used
+step-cost-on-petrol = Cost on petrol, minor units
+step-cost-after = Cost after conversion, minor units
+step-cost-saved = Saved, minor units
+step-payback-distance = Distance that pays the conversion back
+step-payback-months = Months that pay it back
+step-dioxide-petrol = Carbon dioxide of petrol
+step-dioxide-gas = Carbon dioxide of the gas
+step-dioxide-on-petrol = Carbon dioxide on petrol
+step-dioxide-after = Carbon dioxide after conversion
+
+step-due-months = Months counted from the year 0
+step-due-year = Year due
+step-due-month = Month due
+step-due-mark = Odometer due
+step-due-km-per-day = Distance a day
+step-due-days = Days from the last reading
