@@ -79,14 +79,14 @@ impl Step {
 
     /// The same with more figures of what goes in.
     #[must_use]
-    pub(super) fn from_figures(mut self, figures: i32) -> Self {
+    pub(super) fn with_numbers_of(mut self, figures: i32) -> Self {
         self.figures = figures;
         self
     }
 
     /// The same with more figures of the result.
     #[must_use]
-    pub(super) fn to_figures(mut self, figures: i32) -> Self {
+    pub(super) fn with_result_of(mut self, figures: i32) -> Self {
         self.result_figures = figures;
         self
     }

@@ -62,24 +62,24 @@ pub fn picture(bubble: &Bubble) -> Picture {
         strokes.push(Stroke::Polyline(Ink::Ideal, scales.line(&dew)));
     }
     strokes.push(Stroke::Polyline(Ink::Gas, scales.line(&bubble.bubble)));
-    // The lines rise to the right: liquid stands high at the left, vapour low at the right.
-    let (liquid, vapour) = ((frame::LEFT + 12.0, TOP + 22.0), (frame::RIGHT - 12.0, BOTTOM - 10.0));
-    strokes.push(Stroke::Text(Ink::Axis, liquid, Anchor::Start, words.liquid.clone()));
-    strokes.push(Stroke::Text(Ink::Axis, vapour, Anchor::End, words.vapour.clone()));
-    if let Some(at) = bubble.at {
-        let (x, y) = scales.at(at);
+    let at = bubble.at.map(|at| scales.at(at));
+    // The lines rise to the right: liquid stands high at the left, vapour low at the right, clear of the point's line.
+    let vapour_end = match at {
+        Some((x, _)) if x > frame::RIGHT - 24.0 - frame::width(&words.vapour) => x - 10.0,
+        _ => frame::RIGHT - 12.0,
+    };
+    strokes.push(Stroke::Text(Ink::Axis, (frame::LEFT + 12.0, TOP + 22.0), Anchor::Start, words.liquid.clone()));
+    strokes.push(Stroke::Text(Ink::Axis, (vapour_end, BOTTOM - 10.0), Anchor::End, words.vapour.clone()));
+    if let Some((x, y)) = at {
         strokes.push(Stroke::Line(Ink::Ideal, (x, y), (x, BOTTOM)));
-        strokes.push(Stroke::Line(Ink::Ideal, (x, y), (frame::LEFT, y)));
         strokes.push(Stroke::Dot(Ink::Gas, (x, y)));
-        // Above and to the left of a rising line there is room, unless the point lies at the left edge.
-        let width = 6.5 * words.at.chars().count() as f64;
-        let (place, anchor) = if x - 10.0 - width > frame::LEFT {
+        // Above and to the left of a rising line there is room; at the left edge, well above it.
+        let (place, anchor) = if x - 10.0 - frame::width(&words.at) > frame::LEFT {
             ((x - 10.0, y - 9.0), Anchor::End)
         } else {
-            ((x + 10.0, y + 20.0), Anchor::Start)
+            ((x + 10.0, y - 26.0), Anchor::Start)
         };
-        let place = (place.0, place.1.clamp(TOP + 12.0, BOTTOM - 24.0));
-        strokes.push(Stroke::Text(Ink::Gas, place, anchor, words.at.clone()));
+        strokes.push(Stroke::Text(Ink::Axis, (place.0, place.1.max(TOP + 12.0)), anchor, words.at.clone()));
     }
     let BubbleWords { title, description, .. } = words.clone();
     Picture { size: frame::SIZE, title, description, strokes }
@@ -146,7 +146,7 @@ mod tests {
     fn a_point_at_the_left_edge_keeps_its_label_inside() {
         let picture = picture(&example(-20.0));
         let label = picture.strokes.iter().find_map(|stroke| match stroke {
-            Stroke::Text(Ink::Gas, at, anchor, _) => Some((*at, *anchor)),
+            Stroke::Text(_, at, anchor, words) if words.starts_with("496") => Some((*at, *anchor)),
             _ => None,
         });
         let ((x, y), anchor) = label.unwrap();

@@ -49,7 +49,7 @@ pub fn span(duty: &Duty) -> (Point, Point) {
     let (low, high) = speeds.fold((f64::INFINITY, 0.0), |(low, high): Point, rpm| (low.min(rpm), high.max(rpm)));
     let most = duty.points.iter().map(|(_, duty)| *duty).fold(duty.max_duty.max(duty.rated.1), f64::max);
     // Far above the limit the line says nothing more.
-    ((low, high), (0.0, (1.08 * most).min(1.6 * duty.max_duty)))
+    ((low, high), (0.0, (1.08 * most).clamp(1.18 * duty.max_duty, 1.6 * duty.max_duty)))
 }
 
 /// Draws it.
@@ -71,11 +71,20 @@ pub fn picture(duty: &Duty) -> Picture {
     }
     let rated = scales.at(duty.rated);
     strokes.push(Stroke::Dot(Ink::Gas, rated));
-    // Below the line and to its right there is room; at the right edge, to the left and lower.
-    let ((x, y), anchor) = frame::beside((rated.0, rated.1 + 22.0), &words.rated);
-    strokes.push(Stroke::Text(Ink::Axis, (x, y.min(BOTTOM - 24.0)), anchor, words.rated.clone()));
+    // Right of the point there is room below the rising line; left of it the label drops below where the line is there.
+    let ((x, y), anchor) = frame::beside((rated.0, rated.1 + 16.0), &words.rated);
+    let fallen = if anchor == Anchor::End { slope(duty, &scales) * (8.0 + frame::width(&words.rated)) } else { 0.0 };
+    strokes.push(Stroke::Text(Ink::Axis, (x, (y + fallen).min(BOTTOM - 24.0)), anchor, words.rated.clone()));
     let DutyWords { title, description, .. } = words.clone();
     Picture { size: frame::SIZE, title, description, strokes }
+}
+
+/// How much the drawn line falls to the left, units a unit.
+fn slope(duty: &Duty, scales: &Scales) -> f64 {
+    let (Some(first), Some(last)) = (duty.points.first(), duty.points.last()) else { return 0.0 };
+    let per_unit = (scales.y.from - scales.y.to) / (scales.y.high - scales.y.low);
+    let across = scales.x.place(last.0) - scales.x.place(first.0);
+    if across > 0.0 { (last.1 - first.1) * per_unit / across } else { 0.0 }
 }
 
 #[cfg(test)]

@@ -62,14 +62,14 @@ impl Scales {
         out
     }
 
-    /// The edges and the marks; `x_name` and `y_name` say what the axes count.
+    /// The edges and the marks within them; `x_name` and `y_name` say what the axes count.
     pub fn strokes(&self, x_marks: &[Marked], y_marks: &[Marked], x_name: &str, y_name: &str) -> Vec<Stroke> {
         let corners = [(LEFT, TOP), (RIGHT, TOP), (RIGHT, BOTTOM), (LEFT, BOTTOM), (LEFT, TOP)];
         let mut strokes = vec![Stroke::Polyline(Ink::Frame, corners.to_vec())];
-        for (y, words) in y_marks {
+        for (y, words) in y_marks.iter().filter(|(y, _)| (self.y.low..=self.y.high).contains(y)) {
             strokes.push(Stroke::Text(Ink::Axis, (LEFT - 8.0, self.y.place(*y) + 4.0), Anchor::End, words.clone()));
         }
-        for (x, words) in x_marks {
+        for (x, words) in x_marks.iter().filter(|(x, _)| (self.x.low..=self.x.high).contains(x)) {
             let place = self.x.place(*x);
             strokes.push(Stroke::Line(Ink::Frame, (place, BOTTOM), (place, BOTTOM + 5.0)));
             strokes.push(Stroke::Text(Ink::Axis, (place, BOTTOM + 20.0), Anchor::Middle, words.clone()));
@@ -80,9 +80,12 @@ impl Scales {
     }
 }
 
-/// Where a label stands that would leave the frame at the right: on the other side of its point.
+/// About how wide a label is at the size of the charts' text.
+pub fn width(words: &str) -> f64 {
+    6.5 * words.chars().count() as f64
+}
+
+/// Where a label stands beside its point: to the right, or to the left where it would leave the frame.
 pub fn beside((x, y): Point, words: &str) -> (Point, Anchor) {
-    // About 6.5 units a letter at the size of the charts' text.
-    let width = 6.5 * words.chars().count() as f64;
-    if x + 8.0 + width > RIGHT { ((x - 8.0, y), Anchor::End) } else { ((x + 8.0, y), Anchor::Start) }
+    if x + 8.0 + width(words) > RIGHT { ((x - 8.0, y), Anchor::End) } else { ((x + 8.0, y), Anchor::Start) }
 }

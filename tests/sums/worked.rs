@@ -30,8 +30,8 @@ fn filled(step: &Step, texts: &[String]) -> String {
     let mut parts = step.put_in.split("{}");
     let mut out = parts.next().unwrap().to_owned();
     for (part, text) in parts.zip(texts) {
-        out += &if text.starts_with('-') { format!("({text})") } else { text.clone() };
-        out += part;
+        let (open, close) = if text.starts_with('-') { ("(", ")") } else { ("", "") };
+        out.extend([open, text, close, part]);
     }
     out
 }
@@ -43,7 +43,7 @@ fn printed(value: f64, decimals: u8) -> String {
 
 /// Half of the last of so many figures, noughts that are not printed counted in.
 fn half_a_digit(value: f64, figures: i32) -> f64 {
-    0.5 * 10f64.powi(value.abs().max(1e-300).log10().floor() as i32 + 1 - figures)
+    0.5 * 10f64.powf(value.abs().max(1e-300).log10().floor() + 1.0 - f64::from(figures))
 }
 
 /// Redoes one step; true when it was arithmetic.
@@ -74,7 +74,7 @@ fn redo(step: &Step) -> bool {
         if (rounded - value).abs() > 1e-12 * rounded.abs() && !moved.contains(value) {
             moved.push(*value);
             let kept = texts.clone();
-            for (text, _) in texts.iter_mut().zip(&step.values).filter(|(_, other)| *other == value) {
+            for (text, _) in texts.iter_mut().zip(&step.values).filter(|(_, other)| other.total_cmp(&value).is_eq()) {
                 *text = format!("{:.15}", rounded + half_a_digit(*value, step.figures));
             }
             room += (Calculator::value_of(&filled(step, &texts)) - redone).abs();

@@ -57,5 +57,5 @@ fn distance(duty: &Duty, line: OdometerLine, mark: f64) -> [Step; 2] {
     let days = (mark - anchor_km) / km_per_day;
     let words = ("d = (K - K_a) / v", "({} - {}) / {}");
     let days = Step::new("due-days", words, &[mark, anchor_km, km_per_day], (days, "d"), None);
-    [slope.to_figures(7), days.from_figures(9)]
+    [slope.with_result_of(7), days.with_numbers_of(9)]
 }

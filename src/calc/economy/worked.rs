@@ -49,8 +49,8 @@ fn energies(running: &Running, economy: &Economy) -> Vec<Step> {
             None,
         )
         .good_to(RATIO_UNCERTAINTY)
-        .to_figures(MONEY_FIGURES)
-        .from_figures(MONEY_FIGURES),
+        .with_result_of(MONEY_FIGURES)
+        .with_numbers_of(MONEY_FIGURES),
         Step::new("petrol-left", ("b = s c", "{} · {}"), &[s, c], (economy.petrol_left_l_per_100km, "L/100 km"), None),
     ]);
     all
@@ -64,7 +64,7 @@ fn costs(running: &Running, economy: &Economy) -> Vec<Step> {
     let saved = on_petrol - after;
     let mut all = vec![
         Step::new("cost-on-petrol", ("k_p = c p_p", "{} · {}"), &[c, dear], (on_petrol, MINOR), None)
-            .to_figures(MONEY_FIGURES),
+            .with_result_of(MONEY_FIGURES),
         Step::new(
             "cost-after",
             ("k = g p_g + b p_p", "{} · {} + {} · {}"),
@@ -72,11 +72,11 @@ fn costs(running: &Running, economy: &Economy) -> Vec<Step> {
             (after, MINOR),
             None,
         )
-        .from_figures(MONEY_FIGURES)
-        .to_figures(MONEY_FIGURES),
+        .with_numbers_of(MONEY_FIGURES)
+        .with_result_of(MONEY_FIGURES),
         Step::new("cost-saved", ("k_p - k", "{} - {}"), &[on_petrol, after], (saved, MINOR), None)
-            .from_figures(MONEY_FIGURES)
-            .to_figures(MONEY_FIGURES),
+            .with_numbers_of(MONEY_FIGURES)
+            .with_result_of(MONEY_FIGURES),
     ];
     if let (Some(km), Some(months)) = (economy.payback_km, economy.payback_months) {
         let conversion = running.conversion_minor as f64;
@@ -88,7 +88,7 @@ fn costs(running: &Running, economy: &Economy) -> Vec<Step> {
                 (km, "km"),
                 None,
             )
-            .from_figures(MONEY_FIGURES),
+            .with_numbers_of(MONEY_FIGURES),
             Step::new("payback-months", ("12 d / d_a", "12 · {} / {}"), &[km, running.km_per_year], (months, ""), None),
         ]);
     }

@@ -30,7 +30,7 @@ pub fn steps(exhaust: &Exhaust, lambda: f64) -> Vec<Step> {
             (gas, ""),
             source,
         )
-        .to_figures(LAMBDA_FIGURES),
+        .with_result_of(LAMBDA_FIGURES),
         Step::new(
             "lambda-water",
             ("W = (H / 4 w - O / 2) (CO₂ + CO)", "({} / 4 · {} - {} / 2) · ({} + {})"),
@@ -38,8 +38,8 @@ pub fn steps(exhaust: &Exhaust, lambda: f64) -> Vec<Step> {
             (water, "%"),
             source,
         )
-        .from_figures(LAMBDA_FIGURES)
-        .to_figures(LAMBDA_FIGURES),
+        .with_numbers_of(LAMBDA_FIGURES)
+        .with_result_of(LAMBDA_FIGURES),
         Step::new(
             "lambda-present",
             ("CO₂ + CO / 2 + O₂ + NO / 20000 + W", "{} + {} / 2 + {} + {} / 20000 + {}"),
@@ -47,8 +47,8 @@ pub fn steps(exhaust: &Exhaust, lambda: f64) -> Vec<Step> {
             (present, "%"),
             source,
         )
-        .from_figures(LAMBDA_FIGURES)
-        .to_figures(LAMBDA_FIGURES),
+        .with_numbers_of(LAMBDA_FIGURES)
+        .with_result_of(LAMBDA_FIGURES),
         Step::new(
             "lambda-carbon",
             ("C = CO₂ + CO + 0.0006 HC", "{} + {} + 0.0006 · {}"),
@@ -56,7 +56,7 @@ pub fn steps(exhaust: &Exhaust, lambda: f64) -> Vec<Step> {
             (carbon, "%"),
             source,
         )
-        .to_figures(LAMBDA_FIGURES),
+        .with_result_of(LAMBDA_FIGURES),
         Step::new(
             "lambda-needed",
             ("(1 + H / 4 - O / 2) C", "(1 + {} / 4 - {} / 2) · {}"),
@@ -64,9 +64,9 @@ pub fn steps(exhaust: &Exhaust, lambda: f64) -> Vec<Step> {
             (needed, "%"),
             source,
         )
-        .from_figures(LAMBDA_FIGURES)
-        .to_figures(LAMBDA_FIGURES),
-        Step::new("lambda", ("λ", "{} / {}"), &[present, needed], (lambda, ""), source).from_figures(LAMBDA_FIGURES),
+        .with_numbers_of(LAMBDA_FIGURES)
+        .with_result_of(LAMBDA_FIGURES),
+        Step::new("lambda", ("λ", "{} / {}"), &[present, needed], (lambda, ""), source).with_numbers_of(LAMBDA_FIGURES),
     ]
 }
 
@@ -106,7 +106,7 @@ pub fn uncertainty_steps(exhaust: &Exhaust, errors: &PermissibleErrors, expanded
         let words = ("u_i = (λ(x ± a / √3) - λ(x ∓ a / √3)) / 2", "({} - {}) / 2");
         let u = 0.5 * (most - least);
         added.push([u]);
-        all.push(Step::new(key, words, &[most, least], (u, ""), source).from_figures(MOVED_FIGURES));
+        all.push(Step::new(key, words, &[most, least], (u, ""), source).with_numbers_of(MOVED_FIGURES));
     }
     if !added.is_empty() {
         let (sum, values) = crate::calc::worked::sum_of("{} ^ 2", added);

@@ -42,7 +42,7 @@ impl Steps<'_> {
         let DecayTest { start_kpa, end_kpa, start_c, end_c, reference_kpa, reference_c, .. } = *self.test;
         let stated = "p {} kPa, T {} °C";
         let z = |key, at: [f64; 2], z: f64| {
-            Step::new(key, ("Z(p, T)", stated), &at, (z, ""), Source::Gerg2008).to_figures(Z_FIGURES)
+            Step::new(key, ("Z(p, T)", stated), &at, (z, ""), Source::Gerg2008).with_result_of(Z_FIGURES)
         };
         let slope = |key, formula, at: [f64; 2], slope: f64, unit| {
             Step::new(key, (formula, stated), &at, (slope, unit), Source::Gerg2008)
@@ -70,7 +70,7 @@ impl Steps<'_> {
         }
         let words = ("c = 1000 V T_r Z_r / p_r / (t / 60)", "1000 · {} · {} · {} / {} / ({} / 60)");
         let values = [v, reference_k, self.gas.reference, reference_kpa, duration_min];
-        Step::new(key, words, &values, result, None).from_figures(Z_FIGURES)
+        Step::new(key, words, &values, result, None).with_numbers_of(Z_FIGURES)
     }
 
     fn rate(&self) -> Step {
@@ -84,7 +84,7 @@ impl Steps<'_> {
             let (z_1, z_2) = (self.gas.start.compressibility, self.gas.end.compressibility);
             let words = ("q = c (p_1 / (Z_1 T_1) - p_2 / (Z_2 T_2))", "{} · ({} / ({} · {}) - {} / ({} · {}))");
             let values = [self.c, start_kpa, z_1, start_k, end_kpa, z_2, end_k];
-            Step::new("leak-rate", words, &values, result, None).from_figures(Z_FIGURES)
+            Step::new("leak-rate", words, &values, result, None).with_numbers_of(Z_FIGURES)
         };
         step.give_or_take(self.result.expanded_uncertainty_cm3_h / COVERAGE_FACTOR)
     }
@@ -204,15 +204,16 @@ impl Steps<'_> {
                 (margin, "cm³/h"),
                 None,
             )
-            .from_figures(Z_FIGURES)
-            .to_figures(Z_FIGURES),
+            .with_numbers_of(Z_FIGURES)
+            .with_result_of(Z_FIGURES),
         ];
         if let Some(minutes) = self.result.needed_duration_min {
             let words =
                 ("t · 2 √(u_p² + u_T²) / √(m² - (2 u_V)²)", "{} · 2 · √({} ^ 2 + {} ^ 2) / √({} ^ 2 - (2 · {}) ^ 2)");
             let values = [self.test.duration_min, pressure, temperature, margin, volume];
             all.push(
-                Step::new("leak-needed-time", words, &values, (minutes, "min"), Source::IlacG8).from_figures(Z_FIGURES),
+                Step::new("leak-needed-time", words, &values, (minutes, "min"), Source::IlacG8)
+                    .with_numbers_of(Z_FIGURES),
             );
         }
         if let Some(kpa) = self.result.needed_pressure_standard_uncertainty_kpa {
@@ -222,7 +223,7 @@ impl Steps<'_> {
             );
             let values = [margin, temperature, volume, self.sensitivity(StartPressure), self.sensitivity(EndPressure)];
             all.push(
-                Step::new("leak-needed-gauge", words, &values, (kpa, "kPa"), Source::IlacG8).from_figures(Z_FIGURES),
+                Step::new("leak-needed-gauge", words, &values, (kpa, "kPa"), Source::IlacG8).with_numbers_of(Z_FIGURES),
             );
         }
         all

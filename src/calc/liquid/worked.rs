@@ -48,7 +48,7 @@ fn saturation(component: Component, wagner: Wagner, t: f64, kpa: f64) -> [Step; 
     );
     [
         Step::new(reduced_key(component), ("T_r = T / T_c", "{} / {}"), &[t, tc], (tr, ""), Source::VdiHeatAtlas2010)
-            .to_figures(REDUCED_FIGURES),
+            .with_result_of(REDUCED_FIGURES),
         Step::new(
             saturation_key(component),
             ("p_s = p_c e^((A t + B t^1.5 + C t^2.5 + D t^5) / T_r), t = 1 - T_r", &put_in),
@@ -56,7 +56,7 @@ fn saturation(component: Component, wagner: Wagner, t: f64, kpa: f64) -> [Step; 
             (kpa, "kPa"),
             Source::VdiHeatAtlas2010,
         )
-        .from_figures(REDUCED_FIGURES)
+        .with_numbers_of(REDUCED_FIGURES)
         .good_to(if component == Component::Propene { 0.0034 } else { 0.0012 }),
     ]
 }
@@ -117,8 +117,8 @@ pub fn density_steps(liquid: &Liquid, found: &SaturatedDensity) -> Vec<Step> {
     let vd = (-0.296_123 + 0.386_914 * tr - 0.042_725_8 * tr * tr - 0.048_064_5 * tr.powi(3)) / (tr - 1.000_01);
     all.extend([
         Step::new("costald-reduced", ("T_r = T / T_c", "{} / {}"), &[t, tc], (tr, ""), source)
-            .from_figures(REDUCED_FIGURES)
-            .to_figures(REDUCED_FIGURES),
+            .with_numbers_of(REDUCED_FIGURES)
+            .with_result_of(REDUCED_FIGURES),
         Step::new(
             "costald-v0",
             (
@@ -129,7 +129,7 @@ pub fn density_steps(liquid: &Liquid, found: &SaturatedDensity) -> Vec<Step> {
             (v0, ""),
             source,
         )
-        .from_figures(REDUCED_FIGURES),
+        .with_numbers_of(REDUCED_FIGURES),
         Step::new(
             "costald-vd",
             (
@@ -140,7 +140,7 @@ pub fn density_steps(liquid: &Liquid, found: &SaturatedDensity) -> Vec<Step> {
             (vd, ""),
             source,
         )
-        .from_figures(REDUCED_FIGURES),
+        .with_numbers_of(REDUCED_FIGURES),
         Step::new(
             "liquid-density",
             ("ρ = 1000 M / (V* V0 (1 - w Vd))", "1000 · {} / ({} · {} · (1 - {} · {}))"),

@@ -68,7 +68,7 @@ fn to_flux(flow: &Flow, flowing: &Flowing) -> Vec<Step> {
     // At and above the pressure upstream nothing flows, and the formula has no root.
     if r < 1.0 {
         let step = flux("flux", [p, rho, k, r], flowing.choked, flowing.mass_flux_kg_s_m2);
-        all.push(step.good_to(FLUX_UNCERTAINTY).from_figures(7));
+        all.push(step.good_to(FLUX_UNCERTAINTY).with_numbers_of(7));
     }
     all
 }
