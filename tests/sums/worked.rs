@@ -74,7 +74,7 @@ fn redo(step: &Step) -> bool {
         if (rounded - value).abs() > 1e-12 * rounded.abs() && !moved.contains(value) {
             moved.push(*value);
             let kept = texts.clone();
-            for (text, _) in texts.iter_mut().zip(&step.values).filter(|(_, other)| other.total_cmp(&value).is_eq()) {
+            for (text, _) in texts.iter_mut().zip(&step.values).filter(|(_, other)| other.total_cmp(value).is_eq()) {
                 *text = format!("{:.15}", rounded + half_a_digit(*value, step.figures));
             }
             room += (Calculator::value_of(&filled(step, &texts)) - redone).abs();
