@@ -1,5 +1,6 @@
 //! What a CNG cylinder holds, what its gauge will show at another temperature, and how far a fast fill falls short.
 
+mod stowed;
 mod worked;
 
 use serde::{Deserialize, Serialize};
@@ -8,6 +9,7 @@ use super::fuel::fuel;
 use super::gas::{self, Gas, gas_state};
 use super::{Basis, Caution, Composition, Error, ICE_POINT_K, NoRoot, Outside, REFERENCE_C, Source, between, roots};
 
+pub use stowed::{LEFT_KPA, Stowage, Stowed, stow, stow_steps};
 pub use worked::{range_step, steps};
 
 /// What [`cylinder`] rests on.

@@ -22,6 +22,14 @@ pub const BASIS: Basis = Basis {
     sources: &[Source::Haaland1983, Source::HerningZipperer1936, Source::Gerg2008, Source::Costald1979],
 };
 
+mod sheet;
+mod worked;
+
+pub use sheet::{
+    Fit, Line, LineAsked, LineFound, MOST_DROP_KPA, MOST_VELOCITY_M_S, USUAL_HEADS, USUAL_VELOCITY_M_S, line,
+};
+pub use worked::steps;
+
 /// Roughness of a smooth hose or drawn tube, mm.
 const ROUGHNESS_MM: f64 = 0.002;
 /// Reynolds number below which flow is laminar.
@@ -136,6 +144,9 @@ impl Hose {
     }
 }
 
+/// Temperature at which [`gas_viscosity`] is given, K.
+const VISCOSITY_AT_K: f64 = 293.15;
+
 /// Viscosity at 20 C, uPa s, and the exponent of T; exponents of ethane, propene, n-pentane, nitrogen and carbon dioxide
 /// and the viscosities of propene, n-pentane and carbon dioxide from memory (they enter the drop with the power 0.2).
 const fn gas_viscosity(component: Component) -> (f64, f64) {
@@ -158,7 +169,7 @@ fn gas_viscosity_upa_s(composition: &Composition, temperature_c: f64) -> f64 {
     for (component, x) in composition.present() {
         let (mu20, n) = gas_viscosity(component);
         let weight = x * component.constants().molar_mass_g_mol.sqrt();
-        above += weight * mu20 * ((temperature_c + ICE_POINT_K) / 293.15).powf(n);
+        above += weight * mu20 * ((temperature_c + ICE_POINT_K) / VISCOSITY_AT_K).powf(n);
         below += weight;
     }
     above / below
@@ -168,16 +179,20 @@ fn gas_viscosity_upa_s(composition: &Composition, temperature_c: f64) -> f64 {
 fn liquid_viscosity_upa_s(composition: &Composition) -> Result<f64, Error> {
     let mut log = 0.0;
     for (component, share) in composition.present() {
-        let mu: f64 = match component {
-            Component::Propane => 108.0,
-            Component::NButane => 174.0,
-            Component::Isobutane => 168.0,
-            // Small shares of neighbours are counted as propane.
-            Component::Ethane | Component::Propene if share <= 0.2 => 108.0,
-            Component::NPentane if share <= 0.05 => 174.0,
-            other => return Err(Error::Unfit { component: other.key(), share }),
-        };
-        log += share * mu.ln();
+        log += share * liquid_viscosity(component, share)?.ln();
     }
     Ok(log.exp())
+}
+
+/// Viscosity of a saturated liquid at 15 C, uPa s.
+fn liquid_viscosity(component: Component, share: f64) -> Result<f64, Error> {
+    Ok(match component {
+        Component::Propane => 108.0,
+        Component::NButane => 174.0,
+        Component::Isobutane => 168.0,
+        // Small shares of neighbours are counted as propane.
+        Component::Ethane | Component::Propene if share <= 0.2 => 108.0,
+        Component::NPentane if share <= 0.05 => 174.0,
+        other => return Err(Error::Unfit { component: other.key(), share }),
+    })
 }

@@ -11,7 +11,7 @@
 //! | `liquid` `cubic` | vapour pressure, dew temperature, liquid density |
 //! | `gas` | density, speed of sound, isentropic exponent, enthalpy |
 //! | `nozzle` | flow through a nozzle, and which size to fit |
-//! | `vaporiser` `hose` | heat, coolant, line drop |
+//! | `vaporiser` `heat` `hose` | heat, coolant, what a vaporiser must bring; line drop |
 //! | `container` `cylinder` | what LPG and CNG storage holds |
 //! | `leak` `lambda` `decision` | what was proved on the bench and at the tailpipe |
 //! | `economy` `petrol` | what running costs and emits, on gas and on petrol |
@@ -31,6 +31,7 @@ pub mod economy;
 pub mod fuel;
 pub mod fuel_parts;
 pub mod gas;
+pub mod heat;
 pub mod hose;
 pub mod lambda;
 pub mod leak;

@@ -25,6 +25,10 @@ pub const REGULATOR: Basis = Basis {
     sources: &[Source::Gerg2008],
 };
 
+mod worked;
+
+pub use worked::{regulator_steps, vaporiser_steps};
+
 /// Coolant half water, half glycol at 80 C: heat capacity, kJ/(kg K).
 const COOLANT_KJ_KG_K: f64 = 3.58;
 /// The same: density, kg/L.
@@ -53,6 +57,10 @@ pub struct Vaporiser {
 /// Heat of a vaporiser.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Vaporised {
+    /// Enthalpy of the liquid in the container, kJ/kg, from an arbitrary zero.
+    pub liquid_kj_kg: f64,
+    /// Enthalpy of the vapour at the outlet, kJ/kg, from the same zero.
+    pub vapour_kj_kg: f64,
     /// Heat per mass of gas, kJ/kg.
     pub heat_kj_kg: f64,
     /// Heat, kW.
@@ -91,10 +99,13 @@ pub fn vaporiser(vaporiser: &Vaporiser) -> Result<Vaporised, Error> {
     between("coolant_drop_k", coolant_drop_k, 1.0, 40.0)?;
     let container_kpa = liquid::vapour_pressure(&Liquid { composition, temperature_c: container_c })?.pressure_kpa;
     let outlet = named_outlet(gas_state(&Gas { composition, pressure_kpa: outlet_kpa, temperature_c: outlet_c }))?;
-    let vapour = gas::real(&composition, outlet_c + ICE_POINT_K, outlet_kpa)?.enthalpy_kj_kg;
-    let heat_kj_kg = vapour - gas::liquid_enthalpy_kj_kg(&composition, container_c, container_kpa)?;
+    let vapour_kj_kg = gas::real(&composition, outlet_c + ICE_POINT_K, outlet_kpa)?.enthalpy_kj_kg;
+    let liquid_kj_kg = gas::liquid_enthalpy_kj_kg(&composition, container_c, container_kpa)?;
+    let heat_kj_kg = vapour_kj_kg - liquid_kj_kg;
     let heat_kw = fuel_rate_g_s * heat_kj_kg / 1e3;
     Ok(Vaporised {
+        liquid_kj_kg,
+        vapour_kj_kg,
         heat_kj_kg,
         heat_kw,
         heat_w_per_kw_fuel: heat_kj_kg / fuel(&composition)?.lower_heating_value_mj_kg,
@@ -137,6 +148,10 @@ pub struct Regulator {
 /// Heat of a regulator.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Regulated {
+    /// Enthalpy of the gas at the inlet, kJ/kg, from an arbitrary zero.
+    pub inlet_kj_kg: f64,
+    /// Enthalpy of the gas wanted at the outlet, kJ/kg, from the same zero.
+    pub outlet_kj_kg: f64,
     /// Temperature after throttling with no heat added, C.
     pub throttled_c: f64,
     /// Mean temperature drop, K per bar.
@@ -178,12 +193,14 @@ pub fn regulator(regulator: &Regulator) -> Result<Regulated, Error> {
     gas::refuse_wet(&composition, inlet_kpa, inlet_c)?;
     named_outlet(gas_state(&Gas { composition, pressure_kpa: outlet_kpa, temperature_c: outlet_c }))?;
     let enthalpy = |kpa: f64, c: f64| gas::real(&composition, c + ICE_POINT_K, kpa).map(|real| real.enthalpy_kj_kg);
-    let before = enthalpy(inlet_kpa, inlet_c)?;
-    let throttled_c = throttled_c(&enthalpy, before, outlet_kpa, inlet_c)?;
-    let heat_kj_kg = enthalpy(outlet_kpa, outlet_c)? - before;
+    let (inlet_kj_kg, outlet_kj_kg) = (enthalpy(inlet_kpa, inlet_c)?, enthalpy(outlet_kpa, outlet_c)?);
+    let throttled_c = throttled_c(&enthalpy, inlet_kj_kg, outlet_kpa, inlet_c)?;
+    let heat_kj_kg = outlet_kj_kg - inlet_kj_kg;
     let heat_kw = fuel_rate_g_s * heat_kj_kg / 1e3;
     let drop_bar = (inlet_kpa - outlet_kpa) / 100.0;
     Ok(Regulated {
+        inlet_kj_kg,
+        outlet_kj_kg,
         throttled_c,
         mean_joule_thomson_k_per_bar: if drop_bar > 0.0 { (inlet_c - throttled_c) / drop_bar } else { 0.0 },
         heat_kj_kg,

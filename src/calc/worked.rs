@@ -1,9 +1,11 @@
 //! A sum laid out step by step, so that a reader can redo it with a pocket calculator.
 //!
-//! A step holds the formula in the symbols of its source and the numbers put into it. The expression uses `+ - · / ^ √`
-//! and brackets only; whoever shows it writes the numbers as the reader's language does.
+//! A step holds the formula in the symbols of its source and the numbers put into it. The expression uses `+ - · / ^ √`,
+//! `lg` (the logarithm to the base 10) and brackets only; whoever shows it writes the numbers as the reader's language
+//! does.
 
 use super::Source;
+use super::fuel_parts::Part;
 
 /// One line of a worked sum.
 #[derive(Debug, Clone, PartialEq)]
@@ -110,6 +112,14 @@ impl Step {
 pub(super) fn sum_of<const N: usize>(term: &str, numbers: impl IntoIterator<Item = [f64; N]>) -> (String, Vec<f64>) {
     let numbers: Vec<[f64; N]> = numbers.into_iter().collect();
     (vec![term; numbers.len()].join(" + "), numbers.into_iter().flatten().collect())
+}
+
+/// Net calorific value of a fuel from its parts by mass: `0.53 · 46.35 + 0.47 · 45.72`.
+pub(super) fn net_energy(parts: &[Part], lower_heating_value_mj_kg: f64) -> Step {
+    let burning = parts.iter().filter(|part| part.lower_heating_value_mj_kg > 0.0);
+    let (put_in, values) = sum_of("{} · {}", burning.map(|part| [part.mass_share, part.lower_heating_value_mj_kg]));
+    let result = (lower_heating_value_mj_kg, "MJ/kg");
+    Step::new("net-energy", ("H = Σ w H", &put_in), &values, result, Source::Iso6976).good_to(0.001)
 }
 
 #[cfg(test)]

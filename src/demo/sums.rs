@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 
 use crate::calc::container::{Container, Stowage, container as reckon_container, stow};
-use crate::calc::nozzle::{Asked, Sizing, Verdict, sheet};
+use crate::calc::nozzle::{Asked, Sizing, Verdict, sensitivity, sheet};
 use crate::model::evidence::{
     ContainerInputs, ContainerResults, ContainerSet, ContainerSizing, NozzleInputs, NozzleResults, NozzleSizing,
     NozzleVerdict,
@@ -69,9 +69,10 @@ pub fn nozzle_of(rated_power_kw: f64, rated_rpm: f64, engine_cylinders: u32) -> 
     let asked = Asked::Power(sizing);
     let answer = sheet(&asked).map_err(broken)?;
     let sized = answer.found.nozzle().clone();
+    let sensitivity = sensitivity(&asked, sized.used_mm).map_err(broken)?;
     Ok(NozzleSizing {
         inputs: json_of(&NozzleInputs { typed, sets: vec![(String::new(), asked)], taken: 0 })?,
-        results: json_of(&NozzleResults { sheets: vec![answer] })?,
+        results: json_of(&NozzleResults { sheets: vec![answer], sensitivity })?,
         origins: json!({ "rated_power_kw": "vehicle", "rated_rpm": "vehicle", "engine_cylinders": "vehicle" }),
         needed_mm: sized.diameter_mm,
         chosen_mm: sized.chosen_mm,

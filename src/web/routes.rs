@@ -13,6 +13,7 @@ use super::job::{
     ArrivalForm, ExhaustForm, FunctionChecksForm, HandOverForm, LeakJointsForm, NozzleSizingForm, SuitabilityForm,
 };
 use super::job::{ChecklistForm, CylinderTableForm, LevelSensingForm};
+use super::job::{CylinderSizingForm, DischargeForm, HeatSizingForm, LineSizingForm};
 use super::visitor::{Gate, May, gate};
 // One line a room: two hands that add rooms at once do not meet.
 use super::Error;
@@ -199,6 +200,14 @@ pub fn table() -> Vec<Route> {
         post("/jobs/{id}/nozzle-sizing",    job::record::create::<NozzleSizingForm>, BENCH),
         get("/jobs/{id}/container-sizing",  job::record::show::<ContainerSizingForm>,   READERS),
         post("/jobs/{id}/container-sizing", job::record::create::<ContainerSizingForm>, BENCH),
+        get("/jobs/{id}/cylinder-sizing", job::record::show::<CylinderSizingForm>, READERS),
+        post("/jobs/{id}/cylinder-sizing", job::record::create::<CylinderSizingForm>, BENCH),
+        get("/jobs/{id}/discharge", job::record::show::<DischargeForm>, READERS),
+        post("/jobs/{id}/discharge", job::record::create::<DischargeForm>, BENCH),
+        get("/jobs/{id}/heat-sizing", job::record::show::<HeatSizingForm>, READERS),
+        post("/jobs/{id}/heat-sizing", job::record::create::<HeatSizingForm>, BENCH),
+        get("/jobs/{id}/line-sizing", job::record::show::<LineSizingForm>, READERS),
+        post("/jobs/{id}/line-sizing", job::record::create::<LineSizingForm>, BENCH),
         get("/jobs/{id}/engine-calibration",    job::record::show::<EngineCalibrationForm>,   READERS),
         post("/jobs/{id}/engine-calibration",   job::record::create::<EngineCalibrationForm>, BENCH),
         get("/jobs/{id}/trims",             job::record::show::<TrimsForm>,   READERS),

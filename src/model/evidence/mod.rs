@@ -5,7 +5,9 @@
 //! was typed in another unit is kept beside the number.
 
 mod calibration;
+mod discharge;
 mod fitting;
+mod gas_side;
 mod hand_over;
 mod intake;
 mod proving;
@@ -15,7 +17,12 @@ use serde::{Deserialize, Serialize};
 use time::{Duration, OffsetDateTime};
 
 pub use calibration::{AfterDrive, EngineCalibration, Region, TrimPoint, Trims};
+pub use discharge::{Discharge, MeasuredWith};
 pub use fitting::{CheckAnswer, Checklist, CylinderRow, CylinderTable, ItemAnswer, LevelSensing, LevelSensingKind};
+pub use gas_side::{
+    CylinderInputs, CylinderResults, CylinderSet, CylinderSizing, HeatInputs, HeatSizing, LineInputs, LineResults,
+    LineSizing, SizingVerdict,
+};
 pub use hand_over::{HandOver, ReceivedHow};
 pub use intake::{Arrival, Suitability, SuitabilityVerdict};
 pub use proving::{
@@ -43,6 +50,14 @@ pub enum Evidence {
     NozzleSizing(NozzleSizing),
     /// Which container.
     ContainerSizing(ContainerSizing),
+    /// What a nozzle really lets through.
+    Discharge(Discharge),
+    /// Heat of vaporiser or pressure regulator.
+    HeatSizing(HeatSizing),
+    /// Hoses and liquid line.
+    LineSizing(LineSizing),
+    /// Which CNG cylinder.
+    CylinderSizing(CylinderSizing),
     /// Which injector serves which engine cylinder.
     CylinderTable(CylinderTable),
     /// Answers to the fitting checklist.
@@ -75,6 +90,10 @@ impl Evidence {
             Self::Suitability(_) => "suitability",
             Self::NozzleSizing(_) => "nozzle-sizing",
             Self::ContainerSizing(_) => "container-sizing",
+            Self::Discharge(_) => "discharge",
+            Self::HeatSizing(_) => "heat-sizing",
+            Self::LineSizing(_) => "line-sizing",
+            Self::CylinderSizing(_) => "cylinder-sizing",
             Self::CylinderTable(_) => "cylinder-table",
             Self::Checklist(_) => "checklist",
             Self::LevelSensing(_) => "level-sensing",
@@ -110,7 +129,12 @@ impl Evidence {
     pub fn stage(&self) -> Stage {
         match self {
             Self::Arrival(_) | Self::Suitability(_) => Stage::Intake,
-            Self::NozzleSizing(_) | Self::ContainerSizing(_) => Stage::Sizing,
+            Self::NozzleSizing(_)
+            | Self::ContainerSizing(_)
+            | Self::Discharge(_)
+            | Self::HeatSizing(_)
+            | Self::LineSizing(_)
+            | Self::CylinderSizing(_) => Stage::Sizing,
             Self::CylinderTable(_) | Self::Checklist(_) | Self::LevelSensing(_) => Stage::Fitting,
             Self::EngineCalibration(_) | Self::Trims(_) | Self::AfterDrive(_) => Stage::Calibration,
             Self::LeakJoints(_) | Self::LeakDecay(_) | Self::Exhaust(_) | Self::FunctionChecks(_) => Stage::Proving,

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::calc::container::{Container, Contents, Stowage, Stowed};
-use crate::calc::nozzle::{Asked, Candidate, Sheet};
+use crate::calc::nozzle::{Asked, Candidate, Sheet, Varied};
 use crate::model::coded;
 
 coded! {
@@ -55,6 +55,9 @@ pub struct NozzleInputs {
 pub struct NozzleResults {
     /// In the order of the sets.
     pub sheets: Vec<Sheet>,
+    /// The set taken, one input changed at a time; empty in sheets that were recorded before this was reckoned.
+    #[serde(default)]
+    pub sensitivity: Vec<Varied>,
 }
 
 impl NozzleSizing {

@@ -4,7 +4,7 @@ use super::facts::{Fact, Facts};
 use super::nozzle_sizing::{NUMBERS, OF_A_SET, PETROL};
 use super::origins::{self, Kept};
 use super::reckoned::Reckoned;
-use super::{JobPage, sum};
+use super::{JobPage, nozzle_further, sum};
 use crate::calc::nozzle::{Asked, Candidate, Sheet, Verdict as OfSum, steps};
 use crate::model::evidence::{Evidence, NozzleInputs, NozzleResults, NozzleSizing, NozzleVerdict};
 use crate::web::kit::{Cell, Column, Mark, Table, Tone, Verdict};
@@ -33,6 +33,8 @@ pub fn reckoned(job: &JobPage, body: &Evidence) -> Option<Reckoned> {
         tables.push(side_by_side(&w, &inputs, &results));
     }
     tables.push(sizes(&w, sheet));
+    tables.extend(nozzle_further::sensitivity(&w, sheet, &used, &results.sensitivity));
+    tables.push(nozzle_further::duty(&w, &used, asked));
     tables.push(sum::steps(&w, w.t("sizing-steps"), &steps(asked, sheet, &used)));
     tables.push(inputs_of(job, one, &inputs, asked));
     Some(Reckoned {

@@ -6,11 +6,11 @@
 use super::facts::{Fact, Facts};
 use super::reckoned::Reckoned;
 use super::record::{Group, Recorded, Taken};
-use super::{JobPage, fuel_mix, nozzle_said, origins, sum};
+use super::{JobPage, fuel_mix, nozzle_further, nozzle_said, origins, sum};
 use crate::calc::nozzle::engine::{DEAD_TIME_MS, Follows, IDLE_MANIFOLD_KPA, LEAST_PULSE_MS, MAX_DUTY};
 use crate::calc::nozzle::flow::INJECTOR_DISCHARGE;
 use crate::calc::nozzle::{
-    Asked, Candidate, FromPetrol, PetrolInjection as Injection, Setting, Sheet, Sizing, Verdict, sheet,
+    Asked, Candidate, FromPetrol, PetrolInjection as Injection, Setting, Sheet, Sizing, Verdict, sensitivity, sheet,
 };
 use crate::calc::petrol::Petrol;
 use crate::calc::{ATMOSPHERE_KPA, Composition};
@@ -93,7 +93,10 @@ fn defaults(job: &JobPage) -> Vec<origins::Default> {
     add("sets[0][supply_over_manifold_kpa]", Some(if is_lpg { "120" } else { "200" }.to_owned()), practice);
     add("sets[0][dead_time_ms]", Some(format!("{DEAD_TIME_MS:.1}")), practice);
     add("sets[0][min_pulse_ms]", Some(format!("{LEAST_PULSE_MS:.1}")), practice);
-    add("sets[0][discharge_coefficient]", Some(format!("{INJECTOR_DISCHARGE:.2}")), practice);
+    match nozzle_further::measured(job) {
+        Some(measured) => add("sets[0][discharge_coefficient]", Some(format!("{measured:.3}")), "measured"),
+        None => add("sets[0][discharge_coefficient]", Some(format!("{INJECTOR_DISCHARGE:.2}")), practice),
+    }
     add("taken", Some("1".to_owned()), practice);
     all
 }
@@ -455,6 +458,7 @@ impl Recorded for NozzleSizingForm {
             return None;
         };
         let chosen_mm = chosen_mm.or(nozzle.chosen_mm);
+        let sensitivity = sensitivity(&asked[taken].1, candidate.size_mm).ok()?;
         let (typed, origins) = origins::keep(form, names(job), &defaults(job));
         let body = NozzleSizing {
             origins,
@@ -463,7 +467,7 @@ impl Recorded for NozzleSizingForm {
             verdict: verdict_of(&candidate, answer, chosen_mm),
             program_version: env!("CARGO_PKG_VERSION").to_owned(),
             inputs: serde_json::to_value(NozzleInputs { typed, sets: asked, taken }).ok()?,
-            results: serde_json::to_value(NozzleResults { sheets }).ok()?,
+            results: serde_json::to_value(NozzleResults { sheets, sensitivity }).ok()?,
         };
         Some(Taken::of(Evidence::NozzleSizing(body)))
     }

@@ -53,6 +53,11 @@ impl Kept<'_> {
         self.typed.iter().find(|(known, _)| known == name).map(|(_, text)| text.as_str())
     }
 
+    /// The code of the origin of a field.
+    pub fn code(&self, name: &str) -> &str {
+        self.origins.get(name).and_then(Value::as_str).unwrap_or("entered")
+    }
+
     /// The field that was read: a set's own, or what the first set says.
     fn read(&self, name: &str) -> Option<(String, &str)> {
         let first = || {
@@ -69,23 +74,27 @@ pub fn table(job: &JobPage, kept: &Kept<'_>, fuel: &Composition, fields: &[(Stri
     let w = job.w();
     let form = Form::blank().scoped(kept.scope);
     let mix = kept.text("fuel_mix").unwrap_or_default();
-    let mut rows = vec![vec![
+    let mut all = vec![vec![
         Cell::new(kit::label(&form, &w, "fuel_mix")),
         Cell::new(fuel_mix::said(&w, mix, fuel)),
         Cell::new(fuel_mix::origin(&w, mix)),
     ]];
-    for (name, symbol) in fields {
-        let Some((read, text)) = kept.read(name) else { continue };
-        let code = kept.origins.get(&read).and_then(Value::as_str).unwrap_or("entered");
+    all.extend(rows(job, kept, fields));
+    let columns = ["input", "value", "origin"].map(|name| Column::text(w.t(format!("sizing-column-{name}")))).into();
+    Table { w, caption: w.t("sizing-inputs"), columns, rows: all }
+}
+
+/// A line for each field that has a text: label, text with its unit, origin.
+pub fn rows(job: &JobPage, kept: &Kept<'_>, fields: &[(String, &str)]) -> Vec<Vec<Cell>> {
+    let w = job.w();
+    let form = Form::blank().scoped(kept.scope);
+    let row = |(name, symbol): &(String, &str)| {
+        let (read, text) = kept.read(name)?;
         // A unit that was typed stands behind the number already.
         let has_unit = !text.trim().ends_with(|c: char| c.is_ascii_digit());
         let value = if has_unit || symbol.is_empty() { text.to_owned() } else { format!("{text}\u{a0}{symbol}") };
-        rows.push(vec![
-            Cell::new(kit::label(&form, &w, name)),
-            Cell::new(value),
-            Cell::new(w.t(format!("origin-{code}"))),
-        ]);
-    }
-    let columns = ["input", "value", "origin"].map(|name| Column::text(w.t(format!("sizing-column-{name}")))).into();
-    Table { w, caption: w.t("sizing-inputs"), columns, rows }
+        let origin = w.t(format!("origin-{}", kept.code(&read)));
+        Some(vec![Cell::new(kit::label(&form, &w, name)), Cell::new(value), Cell::new(origin)])
+    };
+    fields.iter().filter_map(row).collect()
 }

@@ -35,11 +35,7 @@ fn own(job: &Job, stage: Stage) -> Vec<Slot> {
     match stage {
         Stage::Intake if job.kind == JobKind::Conversion => vec![one("arrival"), one("suitability")],
         Stage::Intake => vec![one("arrival")],
-        Stage::Sizing => {
-            let nozzle = (job.system_kind == SystemKind::VapourInjection).then(|| one("nozzle-sizing"));
-            let container = (job.fuel == Fuel::Lpg).then(|| one("container-sizing"));
-            nozzle.into_iter().chain(container).collect()
-        }
+        Stage::Sizing => sizing(job),
         // What touches no injector and no level sender has no table of them.
         Stage::Fitting if matches!(job.kind, JobKind::Conversion | JobKind::Repair | JobKind::Comeback) => {
             vec![one("cylinder-table"), one("checklist"), one("level-sensing")]
@@ -56,4 +52,24 @@ fn own(job: &Job, stage: Stage) -> Vec<Slot> {
         }
         Stage::HandOver => vec![one("hand-over")],
     }
+}
+
+/// The sums of a job: the nozzle first, since heat and lines open with what it found. An exchange touches storage only.
+fn sizing(job: &Job) -> Vec<Slot> {
+    let is_vapour = job.system_kind == SystemKind::VapourInjection;
+    let is_conversion = job.kind == JobKind::Conversion;
+    let storage = match job.fuel {
+        Fuel::Lpg => one("container-sizing"),
+        Fuel::Cng => one("cylinder-sizing"),
+    };
+    let mut all = Vec::new();
+    if is_vapour {
+        all.extend([one("discharge"), one("nozzle-sizing")]);
+    }
+    // Liquid injection has no vaporiser and no gas hoses.
+    if is_conversion && job.system_kind != SystemKind::LiquidInjection {
+        all.extend([one("heat-sizing"), one("line-sizing")]);
+    }
+    all.push(storage);
+    all
 }

@@ -13,6 +13,7 @@ use super::{
     ArrivalForm, ChecklistForm, CylinderTableForm, ExhaustForm, FunctionChecksForm, HandOverForm, JobPage,
     LeakJointsForm, LevelSensingForm, NozzleSizingForm, Slot, SuitabilityForm, slots,
 };
+use super::{CylinderSizingForm, DischargeForm, HeatSizingForm, LineSizingForm};
 use crate::model::evidence::Entry;
 use crate::model::ids::JobId;
 use crate::model::stage::{Stage, shown_on};
@@ -140,6 +141,10 @@ pub fn facts(job: &JobPage, entry: &Entry) -> Vec<Fact> {
         "suitability" => SuitabilityForm::facts(job, entry),
         "nozzle-sizing" => NozzleSizingForm::facts(job, entry),
         "container-sizing" => ContainerSizingForm::facts(job, entry),
+        "cylinder-sizing" => CylinderSizingForm::facts(job, entry),
+        "discharge" => DischargeForm::facts(job, entry),
+        "heat-sizing" => HeatSizingForm::facts(job, entry),
+        "line-sizing" => LineSizingForm::facts(job, entry),
         "engine-calibration" => EngineCalibrationForm::facts(job, entry),
         "trims" => TrimsForm::facts(job, entry),
         "after-drive" => AfterDriveForm::facts(job, entry),
@@ -170,10 +175,14 @@ fn verdict(job: &JobPage, entry: &Entry) -> Option<Verdict> {
 }
 
 /// The sums of an entry, laid out.
-fn reckoned(job: &JobPage, entry: &Entry) -> Option<Reckoned> {
+pub fn reckoned(job: &JobPage, entry: &Entry) -> Option<Reckoned> {
     match entry.body.kind() {
         "nozzle-sizing" => NozzleSizingForm::reckoned(job, &entry.body),
         "container-sizing" => ContainerSizingForm::reckoned(job, &entry.body),
+        "cylinder-sizing" => CylinderSizingForm::reckoned(job, &entry.body),
+        "discharge" => DischargeForm::reckoned(job, &entry.body),
+        "heat-sizing" => HeatSizingForm::reckoned(job, &entry.body),
+        "line-sizing" => LineSizingForm::reckoned(job, &entry.body),
         "trims" => TrimsForm::reckoned(job, &entry.body),
         _ => None,
     }
