@@ -175,7 +175,7 @@ fn gas_viscosity_upa_s(composition: &Composition, temperature_c: f64) -> f64 {
     above / below
 }
 
-/// Mean of the logarithms at 15 C (common practice for like liquids); propane and butanes only.
+/// Mean of the logarithms at 15 C (Grunberg and Nissan, no interaction); propane and butanes only.
 fn liquid_viscosity_upa_s(composition: &Composition) -> Result<f64, Error> {
     let mut log = 0.0;
     for (component, share) in composition.present() {

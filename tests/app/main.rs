@@ -22,6 +22,7 @@ mod every_form;
 mod face;
 mod findings;
 mod fitting;
+mod gas_side;
 mod hand_over;
 mod handed_over;
 mod house;

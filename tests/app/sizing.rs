@@ -38,7 +38,8 @@ fn example() -> Vec<(&'static str, &'static str)> {
     ]
 }
 
-fn changed<'a>(mut fields: Vec<(&'a str, &'a str)>, with: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
+/// The same fields with some of them changed.
+pub fn changed<'a>(mut fields: Vec<(&'a str, &'a str)>, with: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
     for (name, value) in with {
         fields.retain(|(known, _)| known != name);
         fields.push((name, value));
@@ -274,7 +275,7 @@ async fn a_container_too_heavy_for_the_axle_stops_and_stands_beside_one_that_is_
 }
 
 /// Name of a quantity to the expression with its numbers and the printed result.
-fn steps(page: &Page) -> BTreeMap<String, (String, f64)> {
+pub fn steps(page: &Page) -> BTreeMap<String, (String, f64)> {
     let html = Html::parse_document(&page.html());
     let (rows, cells) = (Selector::parse("tbody tr").unwrap(), Selector::parse("th, td").unwrap());
     let second = Selector::parse(".second").unwrap();
@@ -296,12 +297,12 @@ fn steps(page: &Page) -> BTreeMap<String, (String, f64)> {
 }
 
 /// Redoes every step that is arithmetic from the numbers printed in it; how many were.
-fn redo(page: &Page) -> usize {
+pub fn redo(page: &Page) -> usize {
     let steps = steps(page);
     let mut redone = 0;
     for (name, (expression, printed)) in &steps {
         // States of the gas come from an equation of state; a pocket calculator takes them as printed.
-        if expression.contains(char::is_alphabetic) {
+        if !Calculator::knows(expression) {
             continue;
         }
         let value = Calculator::value_of(expression);

@@ -15,6 +15,7 @@ mod due;
 mod economy;
 mod fuel;
 mod gas;
+mod gas_side;
 mod heat;
 mod lambda;
 mod leak;

@@ -80,7 +80,7 @@ fn viscosity(asked: &Hose, mu: f64) -> Step {
                 .collect();
             let put_in = vec!["{} ^ {}"; parts.len()].join(" · ");
             let values: Vec<f64> = parts.into_iter().flat_map(|(mu, share)| [mu, share]).collect();
-            Step::new("viscosity", ("μ = Π μ_i^x", &put_in), &values, result, Source::CommonPractice)
+            Step::new("viscosity", ("μ = Π μ_i^x", &put_in), &values, result, Source::GrunbergNissan1949)
         }
     }
 }

@@ -55,7 +55,7 @@ fn defaults(job: &JobPage) -> Vec<origins::Default> {
 }
 
 fn names(job: &JobPage) -> Vec<String> {
-    let mut names = fuel_mix::names(job);
+    let mut names = fuel_mix::names(job.file.job.fuel.into());
     names.extend(reckoning::names_of(&FILLING).chain(reckoning::names_of(&VEHICLE)));
     names.push("taken".to_owned());
     for at in 0..MOST_SETS {
@@ -74,7 +74,7 @@ struct Common {
 
 impl Common {
     fn read(job: &JobPage, form: &mut Form) -> Option<Self> {
-        let fuel = fuel_mix::read(job, form);
+        let fuel = fuel_mix::read(&job.w(), job.file.job.fuel.into(), form);
         let filling = FILLING.map(|number| number.read(form));
         let vehicle = VEHICLE.map(|number| number.read(form));
         if let ([Some(kpa), ..], [_, Some(left), ..]) = (filling, vehicle)
@@ -181,7 +181,7 @@ impl Recorded for CylinderSizingForm {
             Group::table("sets", w.t("cylinder-group-cylinders"), columns, rows.collect())
                 .noted(w.t("sizing-note-containers")),
             Group::new("", vec![taken]),
-            fuel_mix::group(job, form),
+            fuel_mix::group(&job.w(), job.file.job.fuel.into(), form),
             Group::new(w.t("sizing-group-filling"), fields(&FILLING)).noted(w.t("cylinder-note-filling")),
             Group::new(w.t("sizing-group-vehicle"), fields(&VEHICLE)).noted(w.t("sizing-note-vehicle")),
         ]

@@ -103,7 +103,7 @@ fn defaults(job: &JobPage) -> Vec<origins::Default> {
 }
 
 fn names(job: &JobPage) -> Vec<String> {
-    let mut names = fuel_mix::names(job);
+    let mut names = fuel_mix::names(job.file.job.fuel.into());
     for numbers in [&ENGINE[..], &device_numbers(job)[..], &MAKER[..]] {
         names.extend(reckoning::names_of(numbers));
     }
@@ -139,7 +139,7 @@ fn capacity_of(form: &mut Form) -> Option<Capacity> {
 }
 
 fn asked(job: &JobPage, form: &mut Form) -> Option<Asked> {
-    let composition = fuel_mix::read(job, form);
+    let composition = fuel_mix::read(&job.w(), job.file.job.fuel.into(), form);
     let rate = rate_of(form, composition.as_ref());
     let device = device_numbers(job).map(|number| number.read(form));
     let capacity = capacity_of(form);
@@ -203,7 +203,7 @@ impl Recorded for HeatSizingForm {
         let fields = |numbers: &[Number]| numbers.iter().map(|number| number.field(job, form, &defaults)).collect();
         let device = if is_lpg(job) { "vaporiser" } else { "regulator" };
         vec![
-            fuel_mix::group(job, form),
+            fuel_mix::group(&job.w(), job.file.job.fuel.into(), form),
             Group::new(w.t("sizing-group-engine"), fields(&ENGINE)).noted(w.t("heat-note-engine")),
             Group::new(w.t(format!("heat-group-{device}")), fields(&device_numbers(job)[..]))
                 .noted(w.t(format!("heat-note-{device}"))),

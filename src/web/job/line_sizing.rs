@@ -80,7 +80,7 @@ fn defaults(job: &JobPage) -> Vec<origins::Default> {
 }
 
 fn names(job: &JobPage) -> Vec<String> {
-    let mut names = fuel_mix::names(job);
+    let mut names = fuel_mix::names(job.file.job.fuel.into());
     names.extend(reckoning::names_of(&COMMON));
     names.push(LIQUID.name.to_owned());
     for at in 0..lines(job).len() {
@@ -115,7 +115,7 @@ struct Common {
 
 impl Common {
     fn read(job: &JobPage, form: &mut Form) -> Option<Self> {
-        let fuel = fuel_mix::read(job, form);
+        let fuel = fuel_mix::read(&job.w(), job.file.job.fuel.into(), form);
         let [rate, cylinders, kpa, c, duty] = COMMON.map(|number| number.read(form));
         if cylinders.is_some_and(|n| n.fract() != 0.0) {
             form.fail("engine_cylinders", Wrong::NotWhole { typed: form.value("engine_cylinders").to_owned() });
@@ -198,7 +198,7 @@ impl Recorded for LineSizingForm {
             Group::table("lines", w.t("line-group-lines"), columns, (0..lines(job).len()).map(row).collect())
                 .headed(heads.collect())
                 .noted(w.t("line-note-lines")),
-            fuel_mix::group(job, form),
+            fuel_mix::group(&job.w(), job.file.job.fuel.into(), form),
             Group::new(w.t("line-group-flow"), common).noted(w.t("line-note-flow")),
         ]
     }

@@ -57,7 +57,7 @@ impl Number {
 
     /// The field, with a hint that says what it opens with and why.
     pub fn field(&self, job: &JobPage, form: &Form, defaults: &[origins::Default]) -> Field {
-        let field = origins::hinted(job, defaults, kit::number(form, &job.w(), self.name), self.name);
+        let field = origins::hinted(&job.w(), defaults, kit::number(form, &job.w(), self.name), self.name);
         let field = if self.unit == Unit::One { field.counted_in(self.symbol) } else { field };
         if self.is_optional { field.optional() } else { field }
     }
@@ -153,7 +153,7 @@ impl FromNozzle {
 
     /// The mix as it was chosen there.
     pub fn mix(&self, job: &JobPage) -> Vec<origins::Default> {
-        let of_mix = fuel_mix::names(job);
+        let of_mix = fuel_mix::names(job.file.job.fuel.into());
         let typed = self.inputs.typed.iter().filter(|(name, _)| of_mix.contains(name));
         typed.map(|(name, text)| (name.clone(), text.clone(), "nozzle")).collect()
     }
