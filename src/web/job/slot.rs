@@ -21,7 +21,10 @@ const fn one(kind: &'static str) -> Slot {
 /// The slots of a stage of this job: its own, after those of the stages that this kind of job lacks and asks all the same.
 pub fn slots(job: &Job, stage: Stage) -> Vec<Slot> {
     let lacking = Stage::ALL.iter().filter(|one| **one != stage && shown_on(job.kind, **one) == stage);
-    let asked = |slot: &Slot| slot.kind == "checklist";
+    // An exchange changes what is stored and what the axle carries.
+    let is_storage = |slot: &Slot| ["container-sizing", "cylinder-sizing"].contains(&slot.kind);
+    let is_exchange = job.kind == JobKind::Exchange;
+    let asked = |slot: &Slot| slot.kind == "checklist" || (is_exchange && is_storage(slot));
     let folded = lacking.flat_map(|one| own(job, *one)).filter(asked);
     folded.chain(own(job, stage)).collect()
 }
@@ -54,10 +57,9 @@ fn own(job: &Job, stage: Stage) -> Vec<Slot> {
     }
 }
 
-/// The sums of a job: the nozzle first, since heat and lines open with what it found. An exchange touches storage only.
+/// The sums of a job: the nozzle first, since heat and lines open with what it found.
 fn sizing(job: &Job) -> Vec<Slot> {
     let is_vapour = job.system_kind == SystemKind::VapourInjection;
-    let is_conversion = job.kind == JobKind::Conversion;
     let storage = match job.fuel {
         Fuel::Lpg => one("container-sizing"),
         Fuel::Cng => one("cylinder-sizing"),
@@ -67,7 +69,7 @@ fn sizing(job: &Job) -> Vec<Slot> {
         all.extend([one("discharge"), one("nozzle-sizing")]);
     }
     // Liquid injection has no vaporiser and no gas hoses.
-    if is_conversion && job.system_kind != SystemKind::LiquidInjection {
+    if job.system_kind != SystemKind::LiquidInjection {
         all.extend([one("heat-sizing"), one("line-sizing")]);
     }
     all.push(storage);
