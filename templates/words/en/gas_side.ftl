@@ -196,12 +196,6 @@ cylinder-column-range = Range, km
 cylinder-column-added = Added mass, kg
 cylinder-column-left = Axle reserve left, kg
 
-step-gas-mass = Mass of the gas
-step-reference-density = Density at 15 °C and 101.325 kPa
-step-standard-volume = Volume at 15 °C and 101.325 kPa
-step-settled-15 = Pressure settled to 15 °C
-step-settled = Pressure settled to the temperature asked for
-step-gas-density = Density of the gas
 step-left-density = Density at the pressure left
 step-left-mass = Gas that stays
 step-usable-mass = Gas that can be used
@@ -240,9 +234,6 @@ discharge-said = Of what a perfect bore of { $bore } would let through, this noz
 discharge-choked = The nozzle was choked, as it is in the engine.
 discharge-not-choked = The nozzle was not choked. Below choking the coefficient is a few per cent lower than in the engine: measure at a higher pressure.
 step-meter-density = Density to which the litres refer
-step-mass-flow = Mass flow
-step-pressure-ratio = Pressure ratio
-step-discharge = Discharge coefficient
 step-discharge-relative = Its relative standard uncertainty
 
 nozzle-change-wet = Partly liquid then, or beyond the sum.
