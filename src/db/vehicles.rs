@@ -62,9 +62,10 @@ pub struct Listed {
     pub id: VehicleId,
     pub plate: String,
     pub plate_country: String,
-    pub vin: String,
     pub make: String,
     pub model: String,
+    /// The VIN, or the chassis number of a vehicle without one.
+    pub identity: String,
     pub keeper_id: Option<CustomerId>,
     pub keeper_name: Option<String>,
 }
@@ -100,7 +101,8 @@ pub async fn find_by_vin(con: &mut Con, branch: BranchId, vin: &str) -> Result<O
 /// Vehicles that a query finds, by plate; `first` of them are passed over, at most `most` given.
 pub async fn list(con: &mut Con, branch: BranchId, wanted: &Wanted, first: i64, most: i64) -> Result<Vec<Listed>> {
     Ok(sqlx::query_as::<Db, Listed>(
-        "select vehicles.id, vehicles.plate, vehicles.plate_country, vehicles.vin, vehicles.make, vehicles.model,
+        "select vehicles.id, vehicles.plate, vehicles.plate_country, vehicles.make, vehicles.model,
+             case when vehicles.vin = '' then vehicles.chassis_number else vehicles.vin end as identity,
              customers.id as keeper_id, customers.name as keeper_name
          from vehicles
          left join vehicle_people on vehicle_people.vehicle_id = vehicles.id
@@ -133,7 +135,8 @@ pub async fn list_called(con: &mut Con, branch: BranchId, code: &str) -> Result<
         return Ok(Vec::new());
     }
     Ok(sqlx::query_as::<Db, Listed>(
-        "select vehicles.id, vehicles.plate, vehicles.plate_country, vehicles.vin, vehicles.make, vehicles.model,
+        "select vehicles.id, vehicles.plate, vehicles.plate_country, vehicles.make, vehicles.model,
+             case when vehicles.vin = '' then vehicles.chassis_number else vehicles.vin end as identity,
              customers.id as keeper_id, customers.name as keeper_name
          from vehicles
          left join vehicle_people on vehicle_people.vehicle_id = vehicles.id

@@ -197,6 +197,13 @@ impl Vehicle {
     }
 }
 
+/// Whether an identity that a paper carries is a VIN; else it is the chassis number of a vehicle without one.
+///
+/// Papers keep one text for both. A number that has the form of ISO 3779 is a VIN by that standard.
+pub fn is_vin(identity: &str) -> bool {
+    crate::calc::vin::check(identity).well_formed
+}
+
 /// Who is what to a vehicle, from when to when.
 #[derive(Debug, Clone, PartialEq, Eq, sqlx::FromRow)]
 pub struct VehiclePerson {

@@ -12,7 +12,7 @@ use crate::model::paper::{PersonalPart, RuleSetOnPaper};
 use crate::words::Words;
 
 use super::finish::{About, Attachment, finish};
-use super::ink::{LEAD, NUMBER, SMALL, TEXT, TITLE};
+use super::ink::{NUMBER, SMALL, TEXT, TITLE};
 use super::letter::{Letter, Mark};
 use super::sheet::{Sheet, WIDTH};
 use super::tags::Role;
@@ -46,11 +46,10 @@ pub fn certificate(paper: &Certificate<'_>, words: &Words) -> Result<Vec<u8>, Pa
     things::parts(&mut sheet, content, words)?;
     things::containers(&mut sheet, content, words)?;
     results::draw(&mut sheet, &content.measured, words)?;
-    results::instruments(&mut sheet, &content.instruments, words)?;
-    proofs::proofs(&mut sheet, content, words)?;
+    sheet.gap(5.0);
+    results::instrument_table(&mut sheet, &content.instruments, words)?;
     results::entered_later(&mut sheet, &content.entered_later, words)?;
-    proofs::conformity(&mut sheet, content, words)?;
-    closing::vehicle_papers(&mut sheet, content, words)?;
+    proofs::proofs(&mut sheet, content, words)?;
     closing::what_comes_next(&mut sheet, content, words)?;
     closing::remarks(&mut sheet, content, words)?;
     closing::signature(&mut sheet, paper, words)?;
@@ -75,7 +74,7 @@ pub fn certificate(paper: &Certificate<'_>, words: &Words) -> Result<Vec<u8>, Pa
 }
 
 fn opening(sheet: &mut Sheet, content: &CertificateContent, title: &str, words: &Words) -> Result<(), PaperError> {
-    sheet.y += 6.0;
+    sheet.y += 4.0;
     sheet.text(Role::H1, title, TITLE, WIDTH)?;
     let issued = words.tv(
         "certificate-number-issued",
@@ -89,7 +88,7 @@ fn opening(sheet: &mut Sheet, content: &CertificateContent, title: &str, words: 
         );
         sheet.paragraph(&replaces, TEXT.bold())?;
     }
-    sheet.y += 5.0;
+    sheet.y += 4.0;
     let mut lead = vec![words.t(format!("certificate-lead-{}", content.kind.as_str()))];
     if content.states_fitting_check {
         lead.push(words.t("certificate-fitting-check"));
@@ -97,7 +96,7 @@ fn opening(sheet: &mut Sheet, content: &CertificateContent, title: &str, words: 
     if content.proofs.asked > 0 {
         lead.push(proofs::count(content, words));
     }
-    sheet.text(Role::P, &lead.join(" "), LEAD, WIDTH * 0.94)?;
+    sheet.text(Role::P, &lead.join(" "), TEXT, WIDTH)?;
     let issue = words.tv(
         "certificate-issue-line",
         &[

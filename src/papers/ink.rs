@@ -58,7 +58,7 @@ pub struct Style {
 impl Style {
     /// Distance from one line to the next, in points.
     pub fn leading(self) -> f32 {
-        (self.size * 1.38).ceil()
+        (self.size * 1.32).round()
     }
 
     /// The same in another ink.
@@ -84,6 +84,8 @@ pub const LEAD: Style = style(Weight::Regular, 10.5, Ink::Fact);
 pub const CELL: Style = style(Weight::Regular, 9.5, Ink::Fact);
 /// Second lines, names of facts, the foot.
 pub const SMALL: Style = style(Weight::Regular, 8.5, Ink::Soft);
+/// Technical lines at the end: checksums, versions.
+pub const FINE: Style = style(Weight::Regular, 7.0, Ink::Soft);
 /// Heads of columns.
 pub const COLUMN: Style = style(Weight::Bold, 8.5, Ink::Soft);
 /// Headings of sections.

@@ -55,14 +55,15 @@ impl Letter<'_> {
         let second = self.second_line(words);
         for page in 0..sheet.page_count() {
             let number = words.tv("paper-page", &[("page", (page + 1).into()), ("pages", sheet.page_count().into())]);
-            let mut room = WIDTH * 0.58;
-            self.line(sheet, page, 52.0, &self.shop.name, SHOP, room)?;
+            let mut room = WIDTH * 0.42;
+            self.line(sheet, page, 52.0, &self.shop.name, SHOP, WIDTH * 0.58)?;
             sheet.decorate_right(page, right, 48.0, &number, SMALL)?;
             if self.aside.is_empty() {
                 room = WIDTH;
             } else {
-                let aside = shorten(&self.aside, SMALL, WIDTH * 0.4)?;
-                sheet.decorate_right(page, right, 60.0, &aside, SMALL)?;
+                let style = fitting(&self.aside, SMALL, WIDTH * 0.56)?;
+                let aside = shorten(&self.aside, style, WIDTH * 0.56)?;
+                sheet.decorate_right(page, right, 65.0, &aside, style)?;
             }
             self.line(sheet, page, 65.0, &second, SMALL, room)?;
             sheet.rule_on(page, LEFT, right, 78.0, 1.9, Ink::Fact);
@@ -102,10 +103,15 @@ impl Letter<'_> {
         room: f32,
     ) -> Result<(), PaperError> {
         let text = fonts::clean(text).replace('\n', " ");
-        let wide = fonts::width(&text, style.weight, style.size)?;
-        let style = Style { size: (style.size * (room / wide).min(1.0)).max(6.0), ..style };
+        let style = fitting(&text, style, room)?;
         sheet.decorate(page, LEFT, y, &shorten(&text, style, room)?, style)
     }
+}
+
+/// The style in which a line fits, not below 6 points.
+fn fitting(text: &str, style: Style, room: f32) -> Result<Style, PaperError> {
+    let wide = fonts::width(&fonts::clean(text).replace('\n', " "), style.weight, style.size)?;
+    Ok(Style { size: (style.size * (room / wide).min(1.0)).max(6.0), ..style })
 }
 
 fn shorten(text: &str, style: Style, room: f32) -> Result<String, PaperError> {

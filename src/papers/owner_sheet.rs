@@ -94,7 +94,7 @@ fn opening(
     let width = if content.page_url.is_some() { WIDTH - CODE * 1.3 } else { WIDTH };
     sheet.text(Role::H1, title, TITLE, width)?;
     let vehicle = words.tv(
-        "owner-vehicle-line",
+        if content.has_vin { "owner-vehicle-line" } else { "owner-vehicle-line-chassis" },
         &[
             ("vehicle", (&content.vehicle).into()),
             ("plate", (&content.plate).into()),

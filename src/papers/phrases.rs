@@ -5,6 +5,7 @@ use time::{Date, Month, OffsetDateTime, PrimitiveDateTime};
 use crate::model::paper::certificate::DutyOnPaper;
 use crate::model::paper::measured::{DecisionRule, MeasuredRow, Quantity, Reading, Verdict};
 use crate::model::paper::{CertificateKind, GasFuel};
+use crate::model::vehicle::is_vin;
 use crate::words::Words;
 
 use super::ink::Ink;
@@ -139,8 +140,22 @@ fn read_partial(text: &str) -> Option<(Date, usize)> {
 
 /// When a duty falls due: "25 January 2027 or 1 500 km, whichever comes first".
 pub fn due(words: &Words, duty: &DutyOnPaper) -> String {
+    either(words, duty, duty.due_on.map(|day| words.date(day)), "paper-due-either")
+}
+
+/// The same under a head that says "whichever comes first".
+pub fn due_dates(words: &Words, duty: &DutyOnPaper) -> String {
+    either(words, duty, duty.due_on.map(|day| words.date(day)), "paper-due-either-in-short")
+}
+
+/// The same in short: "25 Jan 2027 or 1 500 km".
+pub fn due_in_short(words: &Words, duty: &DutyOnPaper) -> String {
+    either(words, duty, duty.due_on.map(|day| words.medium_date(day)), "paper-due-either-in-short")
+}
+
+fn either(words: &Words, duty: &DutyOnPaper, on: Option<String>, key: &'static str) -> String {
     let parts: Vec<String> = [
-        duty.due_on.map(|day| words.date(day)),
+        on,
         duty.due_at_km.map(|km| words.tv("paper-due-at", &[("km", kilometres(words, km).into())])),
         duty.every_km.map(|km| words.tv("paper-due-every", &[("span", kilometres(words, km).into())])),
         duty.every_months.map(|months| words.tn("paper-due-months", months)),
@@ -149,9 +164,14 @@ pub fn due(words: &Words, duty: &DutyOnPaper) -> String {
     .flatten()
     .collect();
     match parts.as_slice() {
-        [first, second] => words.tv("paper-due-either", &[("first", first.into()), ("second", second.into())]),
+        [first, second] => words.tv(key, &[("first", first.into()), ("second", second.into())]),
         many => many.join(", "),
     }
+}
+
+/// The name of what tells a vehicle apart: its VIN, or the chassis number where it has none.
+pub fn identity_key(identity: &str) -> &'static str {
+    if is_vin(identity) { "paper-vin" } else { "paper-chassis-number" }
 }
 
 /// The title of a certificate.

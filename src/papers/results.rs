@@ -23,12 +23,15 @@ pub fn draw(sheet: &mut Sheet, measured: &[MeasuredRow], words: &Words) -> Resul
         Column::words(words.t("paper-instrument")),
     ]);
     let sources = sources(measured);
-    for row in measured {
-        table.row(cells(row, &sources, words));
+    for (n, row) in measured.iter().enumerate() {
+        // Rows of one entry follow each other and share the line that says how, by whom and when.
+        let details = details(row, words);
+        let is_last = measured.get(n + 1).is_none_or(|next| self::details(next, words) != details);
+        table.row_over(cells(row, &sources, words), if is_last { details } else { String::new() });
     }
     sheet.section(&words.t("paper-measured"), table.least_height()?)?;
     table.draw(sheet)?;
-    sheet.gap(4.0);
+    sheet.gap(3.0);
     sheet.keep(SMALL.leading() * 2.0);
     let notes: Vec<String> =
         sources.iter().enumerate().map(|(n, source)| format!("{}\u{a0}{source}", raised(n))).collect();
@@ -66,7 +69,8 @@ fn raised(n: usize) -> String {
     digits.bytes().filter_map(|digit| FIGURES.get(usize::from(digit.wrapping_sub(b'0')))).collect()
 }
 
-fn cells(row: &MeasuredRow, sources: &[&str], words: &Words) -> Vec<Cell> {
+/// Method, who, when, record, where from, whether written down late, and the factor of the uncertainty.
+fn details(row: &MeasuredRow, words: &Words) -> String {
     let when = phrases::instant(words, row.measured_at);
     let outside = match row.from_outside.as_str() {
         "" => String::new(),
@@ -81,24 +85,38 @@ fn cells(row: &MeasuredRow, sources: &[&str], words: &Words) -> Vec<Cell> {
     } else {
         String::new()
     };
-    let details = phrases::dotted(&[&row.method, &row.by, &when, &record, &outside, &late]);
+    let factor = row.uncertainty.as_ref().map(|u| format!("k\u{a0}=\u{a0}{}", u.coverage_factor)).unwrap_or_default();
+    phrases::dotted(&[&row.method, &row.by, &when, &factor, &record, &outside, &late])
+}
+
+fn cells(row: &MeasuredRow, sources: &[&str], words: &Words) -> Vec<Cell> {
     let figure = sources.iter().position(|source| *source == row.limit_source).map(raised).unwrap_or_default();
     let limit = phrases::limit(words, row);
     let limit = if figure.is_empty() { limit } else { format!("{limit}\u{a0}{figure}") };
-    let factor = row.uncertainty.as_ref().map(|u| format!("k\u{a0}=\u{a0}{}", u.coverage_factor)).unwrap_or_default();
     let (verdict, ink) = phrases::verdict(words, row.verdict, row.decision_rule);
     let instruments = if row.instruments.is_empty() { "–".to_owned() } else { row.instruments.join(", ") };
     vec![
-        Cell::new(&row.test).and(details),
-        Cell::new(phrases::result(words, row)).and(factor),
+        Cell::new(&row.test),
+        Cell::new(phrases::result(words, row)),
         Cell::new(limit),
         Cell::strong(verdict, ink),
         Cell::new(instruments),
     ]
 }
 
-/// Draws the list of instruments.
+/// Draws the list of instruments under a heading of its own.
 pub fn instruments(sheet: &mut Sheet, instruments: &[InstrumentOnPaper], words: &Words) -> Result<(), PaperError> {
+    if instruments.is_empty() {
+        return Ok(());
+    }
+    sheet.section(&words.t("paper-instruments"), SMALL.leading() * 4.0)?;
+    instrument_table(sheet, instruments, words)?;
+    sheet.end_section();
+    Ok(())
+}
+
+/// Draws the table of instruments, where there are any.
+pub fn instrument_table(sheet: &mut Sheet, instruments: &[InstrumentOnPaper], words: &Words) -> Result<(), PaperError> {
     if instruments.is_empty() {
         return Ok(());
     }
@@ -116,10 +134,7 @@ pub fn instruments(sheet: &mut Sheet, instruments: &[InstrumentOnPaper], words: 
             Cell::new(dash(&phrases::day_if(words, instrument.good_until_on))),
         ]);
     }
-    sheet.section(&words.t("paper-instruments"), table.least_height()?)?;
-    table.draw(sheet)?;
-    sheet.end_section();
-    Ok(())
+    table.draw(sheet)
 }
 
 /// Draws what was written down late.

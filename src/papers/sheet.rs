@@ -24,9 +24,9 @@ pub const LEFT: f32 = 43.5;
 /// Width of the text.
 pub const WIDTH: f32 = PAGE_WIDTH - 2.0 * LEFT;
 /// Where content begins, under the letter head.
-pub const TOP: f32 = 96.0;
+pub const TOP: f32 = 90.0;
 /// Where content ends, above the foot.
-pub const FLOOR: f32 = 784.0;
+pub const FLOOR: f32 = 790.0;
 
 /// A paper while it is drawn.
 pub struct Sheet {
@@ -42,7 +42,7 @@ pub struct Sheet {
 impl Sheet {
     /// One empty page.
     pub fn new() -> Self {
-        Self { pages: vec![Vec::new()], tags: Tags::new(), y: TOP, section_gap: 11.0 }
+        Self { pages: vec![Vec::new()], tags: Tags::new(), y: TOP, section_gap: 9.0 }
     }
 
     /// The page drawn on, from 0.
@@ -226,7 +226,7 @@ impl Sheet {
         self.text(Role::H2, heading, SECTION, WIDTH)?;
         self.y += 1.0;
         self.rule(self.y, 0.75, Ink::Fact);
-        self.y += 4.0;
+        self.y += 3.0;
         Ok(())
     }
 

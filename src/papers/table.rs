@@ -44,6 +44,11 @@ impl Cell {
         Self(vec![(text.into(), CELL)])
     }
 
+    /// A text in small type.
+    pub fn small(text: impl Into<String>) -> Self {
+        Self(vec![(text.into(), SMALL)])
+    }
+
     /// A text in bold and in an ink, for verdicts.
     pub fn strong(text: impl Into<String>, ink: Ink) -> Self {
         Self(vec![(text.into(), CELL.bold().in_ink(ink))])
@@ -71,15 +76,22 @@ impl Cell {
 #[derive(Debug, Clone)]
 pub struct Table {
     columns: Vec<Column>,
-    rows: Vec<Vec<Cell>>,
+    rows: Vec<Row>,
+}
+
+/// Cells side by side and, under them, a small line over the whole width; it may be empty.
+#[derive(Debug, Clone)]
+struct Row {
+    cells: Vec<Cell>,
+    below: String,
 }
 
 /// One line of a cell, with the distance of its baseline from the row's upper edge.
 type Laid = (String, Style);
 
-const GAP: f32 = 9.0;
-const PAD: f32 = 3.0;
-const HEAD: f32 = 16.0;
+const GAP: f32 = 7.0;
+const PAD: f32 = 2.5;
+const HEAD: f32 = 15.0;
 
 impl Table {
     /// A table without rows.
@@ -88,9 +100,14 @@ impl Table {
     }
 
     /// Adds a row; missing cells stay empty.
-    pub fn row(&mut self, mut cells: Vec<Cell>) {
+    pub fn row(&mut self, cells: Vec<Cell>) {
+        self.row_over(cells, String::new());
+    }
+
+    /// The same, with a small line under all its cells: what belongs to the row but to no column.
+    pub fn row_over(&mut self, mut cells: Vec<Cell>, below: String) {
         cells.resize_with(self.columns.len(), Cell::default);
-        self.rows.push(cells);
+        self.rows.push(Row { cells, below });
     }
 
     /// Whether it has no rows.
@@ -101,8 +118,8 @@ impl Table {
     /// Height of head and first row, to keep a heading with them.
     pub fn least_height(&self) -> Result<f32, PaperError> {
         let widths = self.widths()?;
-        let first = self.rows.first().map(|row| Self::lay(row, &widths)).transpose()?;
-        Ok(self.head_height(&widths)? + first.map_or(0.0, |lines| height(&lines)))
+        let first = self.rows.first().map(|row| tall(row, &Self::lay(&row.cells, &widths)?)).transpose()?;
+        Ok(self.head_height(&widths)? + first.unwrap_or(0.0))
     }
 
     /// Draws it from the cursor on.
@@ -112,17 +129,23 @@ impl Table {
         sheet.tags.open(Role::Table);
         self.draw_head(sheet, &widths, true)?;
         for row in &self.rows {
-            let lines = Self::lay(row, &widths)?;
-            if sheet.keep(height(&lines).min(FLOOR - TOP - HEAD)) {
+            let lines = Self::lay(&row.cells, &widths)?;
+            if sheet.keep(tall(row, &lines)?.min(FLOOR - TOP - HEAD)) {
                 self.draw_head(sheet, &widths, false)?;
             }
-            self.draw_row(sheet, &widths, lines)?;
+            self.draw_row(sheet, &widths, lines, &row.below)?;
         }
         sheet.tags.close();
         Ok(())
     }
 
-    fn draw_row(&self, sheet: &mut Sheet, widths: &[f32], lines: Vec<Vec<Laid>>) -> Result<(), PaperError> {
+    fn draw_row(
+        &self,
+        sheet: &mut Sheet,
+        widths: &[f32],
+        lines: Vec<Vec<Laid>>,
+        below: &str,
+    ) -> Result<(), PaperError> {
         sheet.tags.open(Role::TR);
         // A row taller than a page is cut between lines and goes on under the head of the next page.
         let mut rest: Vec<_> = lines.into_iter().map(|cell| cell.into_iter().peekable()).collect();
@@ -143,8 +166,12 @@ impl Table {
                 lowest = lowest.max(y + PAD);
             }
             sheet.y = lowest;
+            let is_done = rest.iter_mut().all(|cell| cell.peek().is_none());
+            if is_done && let Some(node) = nodes.first() {
+                draw_below(sheet, *node, below)?;
+            }
             sheet.rule(sheet.y, 0.5, Ink::Rule);
-            if rest.iter_mut().all(|cell| cell.peek().is_none()) {
+            if is_done {
                 break;
             }
             sheet.y = FLOOR;
@@ -243,7 +270,7 @@ impl Table {
         for (index, column) in self.columns.iter().enumerate() {
             let mut texts: Vec<(&str, Style)> = vec![(&column.head, COLUMN)];
             texts.extend(
-                self.rows.iter().flat_map(|row| row[index].0.iter().map(|(text, style)| (text.as_str(), *style))),
+                self.rows.iter().flat_map(|row| row.cells[index].0.iter().map(|(text, style)| (text.as_str(), *style))),
             );
             let (mut wide, mut narrow): (f32, f32) = (0.0, 0.0);
             for (text, style) in texts {
@@ -278,6 +305,32 @@ fn share(wanted: &[f32], least: &[f32], room: f32) -> Vec<f32> {
     wanted.iter().zip(least).map(|(w, l)| w.min(low).max(*l)).collect()
 }
 
+/// The line under a row belongs to its first cell, for those who hear the table.
+fn draw_below(sheet: &mut Sheet, first: usize, below: &str) -> Result<(), PaperError> {
+    if below.is_empty() {
+        return Ok(());
+    }
+    sheet.y -= PAD;
+    sheet.tags.resume(first);
+    for line in fonts::wrap(below, SMALL.weight, SMALL.size, WIDTH)? {
+        sheet.keep(SMALL.leading() + PAD);
+        sheet.put(LEFT, sheet.y + SMALL.size, &line, SMALL)?;
+        sheet.y += SMALL.leading();
+    }
+    sheet.tags.close();
+    sheet.y += PAD;
+    Ok(())
+}
+
+/// Height of a whole row.
+fn tall(row: &Row, lines: &[Vec<Laid>]) -> Result<f32, PaperError> {
+    let below = match row.below.as_str() {
+        "" => 0,
+        below => fonts::wrap(below, SMALL.weight, SMALL.size, WIDTH)?.len(),
+    };
+    Ok(height(lines) + SMALL.leading() * below as f32)
+}
+
 fn height(lines: &[Vec<Laid>]) -> f32 {
     let tallest =
         lines.iter().map(|cell| cell.iter().map(|(_, style)| style.leading()).sum::<f32>()).fold(0.0, f32::max);
@@ -287,50 +340,61 @@ fn height(lines: &[Vec<Laid>]) -> f32 {
 /// Draws names and values: two pairs a line, a long value over the whole line. Pairs without a value are left out.
 pub fn facts(sheet: &mut Sheet, pairs: &[(String, String)]) -> Result<(), PaperError> {
     let pairs: Vec<_> = pairs.iter().filter(|(_, value)| !value.is_empty()).collect();
-    let mut names: f32 = 50.0;
-    for (name, _) in &pairs {
-        names = names.max(fonts::width(name, SMALL.weight, SMALL.size)? + 10.0);
-    }
-    let names = names.min(132.0);
     let half = WIDTH / 2.0;
-    let room = half - names - 8.0;
-    sheet.tags.open(Role::L);
+    let room = half - names_width(&pairs)? - 8.0;
+    let is_short = |at: usize| pairs.get(at).map_or(Ok(false), |(_, v)| fits(v, CELL.weight, CELL.size, room * 1.9));
+    let mut lines = Vec::new();
     let mut index = 0;
     while index < pairs.len() {
-        let is_short =
-            |at: usize| pairs.get(at).map_or(Ok(false), |(_, v)| fits(v, CELL.weight, CELL.size, room * 1.9));
-        let (shown, width) =
-            if is_short(index)? { (if is_short(index + 1)? { 2 } else { 1 }, room) } else { (1, WIDTH - names) };
+        let shown = if is_short(index)? && is_short(index + 1)? { 2 } else { 1 };
+        lines.push((&pairs[index..index + shown], is_short(index)?));
+        index += shown;
+    }
+    // Names at the right are often shorter than those at the left; their values then have more room.
+    let column = |place: usize| -> Vec<&(String, String)> {
+        lines.iter().filter_map(|(line, _)| line.get(place).copied()).collect()
+    };
+    let names = [names_width(&column(0))?, names_width(&column(1))?];
+    sheet.tags.open(Role::L);
+    for (line, is_half) in &lines {
         let mut columns = Vec::new();
-        for (name, value) in &pairs[index..index + shown] {
+        for ((name, value), names) in line.iter().zip(names) {
+            let width = if *is_half { half - names - 8.0 } else { WIDTH - names };
             columns.push((
                 fonts::wrap(name, SMALL.weight, SMALL.size, names - 6.0)?,
                 fonts::wrap(value, CELL.weight, CELL.size, width)?,
             ));
         }
         draw_pairs(sheet, &columns, names, half)?;
-        index += shown;
     }
     sheet.tags.close();
     Ok(())
 }
 
+fn names_width(pairs: &[&(String, String)]) -> Result<f32, PaperError> {
+    let mut widest: f32 = 50.0;
+    for (name, _) in pairs {
+        widest = widest.max(fonts::width(name, SMALL.weight, SMALL.size)? + 10.0);
+    }
+    Ok(widest.min(132.0))
+}
+
 fn draw_pairs(
     sheet: &mut Sheet,
     columns: &[(Vec<String>, Vec<String>)],
-    names: f32,
+    names: [f32; 2],
     half: f32,
 ) -> Result<(), PaperError> {
     let tall = columns.iter().map(|(name, value)| name.len().max(value.len())).max().unwrap_or(0);
     sheet.keep(CELL.leading() * tall.min(8) as f32);
     if tall > 8 {
         // One long text: line by line, so that it can break across pages.
-        return draw_long(sheet, columns, names);
+        return draw_long(sheet, columns, names[0]);
     }
     for (place, (name, value)) in columns.iter().enumerate() {
         let x = LEFT + half * place as f32;
         sheet.tags.open(Role::LI);
-        for (role, lines, style, indent) in [(Role::Lbl, name, SMALL, 0.0), (Role::LBody, value, CELL, names)] {
+        for (role, lines, style, indent) in [(Role::Lbl, name, SMALL, 0.0), (Role::LBody, value, CELL, names[place])] {
             sheet.tags.open(role);
             for (row, line) in lines.iter().enumerate() {
                 sheet.put(x + indent, sheet.y + CELL.size + CELL.leading() * row as f32, line, style)?;
@@ -339,7 +403,7 @@ fn draw_pairs(
         }
         sheet.tags.close();
     }
-    sheet.y += CELL.leading() * tall as f32 + 1.5;
+    sheet.y += CELL.leading() * tall as f32 + 1.0;
     Ok(())
 }
 

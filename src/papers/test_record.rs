@@ -99,7 +99,7 @@ fn item(sheet: &mut Sheet, content: &TestRecordContent, words: &Words) -> Result
         &[
             (words.t("record-vehicle"), item.vehicle.clone()),
             (words.t("paper-plate"), item.plate.clone()),
-            (words.t("paper-vin"), item.vin.clone()),
+            (words.t(phrases::identity_key(&item.vin)), item.vin.clone()),
             (words.t("paper-odometer"), item.odometer_km.map(|km| phrases::kilometres(words, km)).unwrap_or_default()),
             (words.t("paper-fuel"), words.t(format!("paper-fuel-{}", item.fuel.as_str()))),
             (words.t("record-tested"), item.tested.clone()),

@@ -61,7 +61,7 @@ fn vehicle(sheet: &mut Sheet, content: &WorkSheetContent, words: &Words) -> Resu
         &[
             (words.t("paper-make-model"), content.vehicle.clone()),
             (words.t("paper-plate"), content.plate.clone()),
-            (words.t("paper-vin"), content.vin.clone()),
+            (words.t(phrases::identity_key(&content.vin)), content.vin.clone()),
             (
                 words.t("paper-odometer"),
                 content.odometer_km.map(|km| phrases::kilometres(words, km)).unwrap_or_default(),

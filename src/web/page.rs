@@ -34,6 +34,7 @@ pub struct Frame {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct PersonBadge {
     pub name: String,
+    pub sign_in_name: String,
     /// The end of a key `role-…`: manager, desk, technician, auditor.
     pub role: String,
     pub is_signatory: bool,

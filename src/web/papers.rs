@@ -10,6 +10,7 @@ use super::job::papers::{mark, pdf};
 use crate::db;
 use crate::model::ids::PaperId;
 use crate::model::paper::issued::PaperEvent;
+use crate::model::vehicle::is_vin;
 use crate::seal::standing::Standing;
 use crate::shop::Refusal;
 use crate::shop::issue::Found;
@@ -125,7 +126,7 @@ fn show_page(who: &Visitor, found: &Found, form: Form) -> ShowPage {
                 "register-vehicle",
                 format!("{} {}, {}", content.vehicle.make, content.vehicle.model, content.vehicle.plate),
             ),
-            fact("register-vin", content.vehicle.vin.clone()),
+            fact(if is_vin(&content.vehicle.vin) { "register-vin" } else { "register-chassis-number" }, content.vehicle.vin.clone()),
             fact("register-issued", w.short_date_time(who.zone.local(paper.issued_at))),
             fact("register-signed-by", content.signatory.name.clone()),
             fact("register-code", paper.code.clone()),

@@ -5,6 +5,7 @@ use axum::extract::{Path, Query, State};
 use axum::http::{HeaderValue, StatusCode, header};
 use serde::Deserialize;
 
+use crate::model::vehicle::is_vin;
 use crate::shop::issue::Found;
 use crate::web::app::App;
 use crate::web::kit::{self, Mark, Verdict};
@@ -54,6 +55,7 @@ fn answer(app: &App, status: StatusCode, typed: String, found: Option<&Found>) -
     let facts = found.map(|found| {
         let content = &found.content;
         let vin = content.vehicle.vin.as_str();
+        let last_4_key = if is_vin(vin) { "register-vin-last-4" } else { "register-chassis-last-4" };
         let last_4 = vin.char_indices().rev().nth(3).map_or(vin, |(at, _)| &vin[at..]);
         vec![
             fact("register-number", content.number.clone()),
@@ -61,7 +63,7 @@ fn answer(app: &App, status: StatusCode, typed: String, found: Option<&Found>) -
             fact("register-issued", w.date(content.issued_on)),
             fact("register-shop", content.shop.name.clone()),
             fact("register-make", content.vehicle.make.clone()),
-            fact("register-vin-last-4", last_4.to_owned()),
+            fact(last_4_key, last_4.to_owned()),
             fact("register-key", content.check.key_fingerprint.clone()),
         ]
     });

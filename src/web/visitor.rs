@@ -61,7 +61,12 @@ impl Visitor {
         let Known { session, actor, person, branch, zone } = known;
         let language = if person.language.is_empty() { &branch.language } else { &person.language };
         let role = actor.roles.iter().min().map(ToString::to_string).unwrap_or_default();
-        let badge = PersonBadge { name: person.name.clone(), role, is_signatory: actor.signatory.is_some() };
+        let badge = PersonBadge {
+            name: person.name.clone(),
+            sign_in_name: person.sign_in_name.clone(),
+            role,
+            is_signatory: actor.signatory.is_some(),
+        };
         let frame = Frame { person: Some(badge), ..app.frame_of(Some(&branch), words(language)) };
         Self { actor, person, branch, session, zone, from, frame }
     }

@@ -116,7 +116,12 @@ fn sample(form: Form) -> Sample {
     Sample {
         frame: Frame {
             shop_name: "Saltmarsh Autogas".into(),
-            person: Some(PersonBadge { name: "R. Tolland".into(), role: "technician".into(), is_signatory: true }),
+            person: Some(PersonBadge {
+                name: "R. Tolland".into(),
+                sign_in_name: "tolland".into(),
+                role: "technician".into(),
+                is_signatory: true,
+            }),
             here: Place::Jobs,
             ..Frame::default()
         },

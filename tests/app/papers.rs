@@ -63,7 +63,8 @@ fn every_field_of_a_certificate_comes_back_out_of_its_text() {
         "✓ passes, simple",
         "◷ entered later",
         "20 000 km driven or 12 months, whichever comes first",
-        "25 January 2027 or 129 930 km on the odometer, whichever comes first",
+        "25 January 2027 or at 129 930 km",
+        "By, whichever comes first",
         "UN R115, 1.3",
         "35 of 37 proofs asked for were met",
         "⊘ waived",
@@ -187,7 +188,8 @@ fn a_long_job_breaks_over_pages_and_loses_nothing() {
     paper.stays_inside_its_margins();
     says_all_of(&paper, &serde_json::to_value(&content).unwrap());
     for page in 1..=3 {
-        assert!(paper.text_of_page(page).contains("Approval mark"), "page {page} repeats the head of its table");
+        let text = paper.text_of_page(page).split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(text.contains("Approval mark"), "page {page} repeats the head of its table");
     }
 }
 

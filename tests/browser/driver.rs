@@ -196,6 +196,44 @@ impl Browser {
         }
     }
 
+    /// Fails if anything on the page matches.
+    pub async fn has_not(&self, selector: &str) {
+        let found = self.driver.find_all(By::Css(selector)).await.unwrap().len();
+        assert_eq!(found, 0, "{selector} on {}", self.path().await);
+    }
+
+    /// The answers that a field of several offers.
+    pub async fn ticks(&self, name: &str) -> Vec<String> {
+        let mut values = Vec::new();
+        for one in self.driver.find_all(By::Css(format!("main [name=\"{name}\"]"))).await.unwrap() {
+            values.push(one.attr("value").await.unwrap().unwrap_or_default());
+        }
+        values
+    }
+
+    /// Whether one of them is ticked.
+    pub async fn is_ticked(&self, name: &str, value: &str) -> bool {
+        let selector = format!("main [name=\"{name}\"][value=\"{value}\"]");
+        self.driver.find(By::Css(selector)).await.unwrap().is_selected().await.unwrap()
+    }
+
+    /// Signs on the pad over a file field: a few strokes with the pointer down.
+    pub async fn sign(&self, name: &str) {
+        let pad = self.driver.find(By::Css("main canvas.pad")).await.expect("a pad to sign on");
+        pad.scroll_into_view().await.unwrap();
+        let mut pen = self.driver.action_chain().move_to_element_center(&pad).move_by_offset(-120, 20).click_and_hold();
+        for (x, y) in [(30, -50), (30, 60), (30, -70), (40, 60), (30, -30), (60, 10)] {
+            pen = pen.move_by_offset(x, y);
+        }
+        pen.release().perform().await.unwrap();
+        let begun = Instant::now();
+        // The drawing becomes the field's file a moment after the pen is lifted.
+        while self.holds(name).await.is_empty() {
+            assert!(begun.elapsed() < Duration::from_secs(10), "the drawing did not become a file");
+            tokio::time::sleep(Duration::from_millis(20)).await;
+        }
+    }
+
     /// The text of the first element that matches.
     pub async fn text_of(&self, selector: &str) -> String {
         self.driver.find(By::Css(selector)).await.unwrap().text().await.unwrap()
@@ -281,8 +319,8 @@ impl Browser {
         path
     }
 
-    /// Fails if the browser had anything to say: a script's error, a blocked style, a file not found. It may
-    /// say that a form was refused (422): the tests provoke that.
+    /// Fails if the browser had anything to say on any page since the window opened: a script's error, a blocked style, a
+    /// file not found, advice about a form. It may say that a form was refused (422): the tests provoke that.
     pub async fn is_quiet(&self) {
         let log = self.driver.browser_log().await.unwrap();
         let said: Vec<String> = log
@@ -331,7 +369,7 @@ fn capabilities(profile: &Path, downloads: &Path, scripts: Scripts) -> ChromeCap
         preferences["profile.managed_default_content_settings.javascript"] = 2.into();
     }
     wanted.add_experimental_option("prefs", preferences).unwrap();
-    wanted.set_logging_prefs("browser", LoggingPrefsLogLevel::Warning).unwrap();
+    wanted.set_logging_prefs("browser", LoggingPrefsLogLevel::All).unwrap();
     wanted
 }
 

@@ -26,6 +26,12 @@ async fn pages_fit_a_phone_and_the_console_stays_quiet() {
         "/office/people/new",
         "/office/shop",
         "/office/rules",
+        "/office/rules/shop",
+        "/office/log",
+        "/office/tablets",
+        "/bay-plan/bays",
+        "/customers/new",
+        "/vehicles/new",
     ]
     .iter()
     .chain(&["/instruments", "/instruments/new", "/due", "/outbox", "/papers", "/verify", "/account"])
@@ -48,6 +54,21 @@ async fn pages_fit_a_phone_and_the_console_stays_quiet() {
         "photos",
         "papers",
         "ending",
+        "container-sizing",
+        "engine-calibration",
+        "trims",
+        "after-drive",
+        "cylinder-table",
+        "level-sensing",
+        "parts",
+        "leak-joints/lpg-liquid",
+        "leak-decay/lpg-vapour",
+        "exhaust/petrol",
+        "stages/hand-over",
+        "hand-over",
+        "findings",
+        "notes",
+        "waivers/suitable",
     ] {
         pages.push(format!("{job}/{page}"));
     }
@@ -59,8 +80,8 @@ async fn pages_fit_a_phone_and_the_console_stays_quiet() {
             wide.push(format!("{page}: {width} px"));
             told.window.picture(&format!("wide-{}", wide.len())).await;
         }
-        // The pressure decay test has its place in the rail before its screen and its words.
-        let text = told.window.text().await.replace("⟦slot-leak-decay-lpg-vapour⟧", "");
+        // A word that is missing in the language files stands in these brackets.
+        let text = told.window.text().await;
         if let Some(at) = text.find('⟦') {
             wordless.push(format!("{page}: {}", text[at..].chars().take(60).collect::<String>()));
         }

@@ -5,12 +5,10 @@ use std::cell::RefCell;
 use std::path::PathBuf;
 use std::time::{Duration as Pause, Instant};
 
-use fuelwright::attachments::{Sent, Takes};
 use fuelwright::db;
-use fuelwright::demo::story::{self, Story};
-use fuelwright::model::ids::{AttachmentId, JobId, PersonId};
+use fuelwright::demo::story;
+use fuelwright::model::ids::{JobId, PersonId};
 use fuelwright::rules::RuleBook;
-use fuelwright::shop::attachments::FilePlace;
 use time::Duration;
 use time::macros::datetime;
 
@@ -26,6 +24,7 @@ pub struct Told {
     pub job: JobId,
     /// Sign-in name of whoever stands at the window.
     who: RefCell<String>,
+    scripts: Scripts,
 }
 
 #[tokio::test(flavor = "multi_thread")]
@@ -50,7 +49,8 @@ async fn tell(name: &'static str, scripts: Scripts) {
     told.hand_over_signed().await;
     let paper = told.issue().await;
     told.read_paper(&paper).await;
-    told.verify(&paper).await;
+    told.verify().await;
+    told.close_job().await;
     told.remind().await;
     told.window.is_quiet().await;
     told.window.close().await;
@@ -88,7 +88,7 @@ pub async fn open_shop(name: &'static str, scripts: Scripts) -> Told {
     window.is_content().await;
     window.go("/office/shop").await;
     window.says("Saltmarsh Autogas").await;
-    Told { server, window, job: JobId::new(), who: RefCell::new("ilse".into()) }
+    Told { server, window, job: JobId::new(), who: RefCell::new("ilse".into()), scripts }
 }
 
 impl Told {
@@ -522,20 +522,51 @@ impl Told {
         self.window.picture("proving").await;
     }
 
-    /// The driver is instructed and signs. The form is not on screen here yet: its deed, over a picture sent by hand.
+    /// The driver is instructed and signs: on the pad where scripts run, else on a paper that is photographed. A form
+    /// without a signature comes back and keeps what was ticked.
     pub async fn hand_over_signed(&self) {
         self.wait(20);
-        let open = &self.server.open;
-        let jon = open.actor(open.jon).await;
-        let sent = vec![Sent {
-            name: "signature.png".into(),
-            content: std::fs::read(self.photo("signature")).unwrap(),
-            taken_at: String::new(),
-        }];
-        let place = FilePlace::of_job(self.job, "signature");
-        let sorted = open.shop.keep_files(&jon, None, place, Takes::Photos, sent).await.unwrap();
-        self.explain("Ilse Marrow", sorted.kept[0]).await;
+        self.go(&format!("/jobs/{}/hand-over", self.job)).await;
+        assert_eq!(self.window.holds("received_by").await, "Ilse Marrow", "the keeper takes the vehicle");
+        let topics = self.window.ticks("topics").await;
+        assert!(topics.len() >= 5, "explained are {topics:?}");
+        for topic in &topics {
+            self.window.fill("topics", topic).await;
+        }
+        self.window.fill_all(&[("manuals_given", "yes"), ("consents_to_reminders", "yes")]).await;
+        self.window.keep().await;
+        assert!(self.window.has_error().await, "nobody signed");
+        assert!(self.window.is_ticked("topics", &topics[0]).await, "what was ticked is kept");
+        match self.scripts {
+            Scripts::On => self.window.sign("signature").await,
+            Scripts::Off => {
+                self.window.fill("received_how", "paper").await;
+                self.window.attach("main [name=signature]", &self.photo("signature")).await;
+            }
+        }
+        self.window.picture("hand-over").await;
+        self.window.keep().await;
+        self.window.is_content().await;
+        self.is_signature_kept().await;
         self.wait(5);
+    }
+
+    /// The signature lies in the job's files as it was given: ink on a white pad, or the photographed paper.
+    async fn is_signature_kept(&self) {
+        let open = &self.server.open;
+        let file = {
+            let mut con = open.shop.db.read().await.unwrap();
+            let all = db::attachments::list_in_slot(&mut con, self.job, "signature").await.unwrap();
+            all.into_iter().next().expect("a signature is kept")
+        };
+        let bytes = open.shop.files().read(&file.sha256).unwrap().unwrap();
+        let picture = image::load_from_memory(&bytes).unwrap().to_rgb8();
+        let dark = picture.pixels().filter(|pixel| pixel.0.iter().all(|part| *part < 128)).count();
+        let white = picture.pixels().filter(|pixel| pixel.0 == [255; 3]).count();
+        match self.scripts {
+            Scripts::On => assert!(dark > 200 && white > 50 * dark, "ink on white: {dark} dark of {white} white"),
+            Scripts::Off => assert_eq!((picture.width(), picture.height()), (640, 480)),
+        }
     }
 
     /// A technician is not asked for a certificate; a signatory signs it. Gives the address of the paper.
@@ -558,7 +589,7 @@ impl Told {
         self.window.path().await
     }
 
-    /// The paper is downloaded; other people's tools read its words and its code.
+    /// The paper is downloaded; other people's tools read its words. It is no longer than two pages.
     pub async fn read_paper(&self, paper: &str) {
         self.go(paper).await;
         let pdf = self.window.download("Open the paper").await;
@@ -566,11 +597,15 @@ impl Told {
         for said in ["C-2026-0001", "Saltmarsh Autogas", "NM 47 KTR", "Vera Holm", "NM-2031", "T-118204"] {
             paper.says(said);
         }
+        for said in ["1M8GDM9AXKP042788", "128 430 km", "E20 67R-01 4471", "Ilse Marrow", "A-2", "12 July 2026"] {
+            paper.says(said);
+        }
         paper.is_sound();
+        assert!(paper.page_count() <= 2, "{} pages", paper.page_count());
     }
 
     /// Anybody, signed out, reads the code and asks.
-    pub async fn verify(&self, _: &str) {
+    pub async fn verify(&self) {
         let pdf = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(format!("browser-{}.pdf", self.window.name));
         let paper = Paper::new(&format!("browser-{}", self.window.name), &std::fs::read(pdf).unwrap());
         let codes: Vec<_> = (1..=paper.page_count()).flat_map(|page| paper.codes_on_page(page)).collect();
@@ -588,7 +623,6 @@ impl Told {
     /// A month before the first check falls due the reminder lies in the Outbox, with a calendar entry, and as a mail in
     /// the folder; not a day earlier.
     pub async fn remind(&self) {
-        self.close_job().await;
         let open = &self.server.open;
         for (day, told) in [(datetime!(2026-06-11 09:00 UTC), 0), (datetime!(2026-06-12 09:00 UTC), 1)] {
             open.clock.advance(day - open.clock.now());
@@ -607,28 +641,18 @@ impl Told {
         assert!(mail.contains("text/calendar") && mail.contains("ilse.marrow@example.org"), "{mail}");
     }
 
-    /// The job ends with its certificate, so that what it starts falls due. The button is not on screen here yet: its
-    /// deed.
-    async fn close_job(&self) {
-        let open = &self.server.open;
-        let jon = open.actor(open.jon).await;
-        assert!(open.shop.hand_over(&jon, None, self.job).await.unwrap() >= 2, "a filter and a container fall due");
-    }
-
-    /// What has no screen yet is told by the deed that its screen will use.
-    async fn explain(&self, by: &str, signature: AttachmentId) {
-        let open = &self.server.open;
-        let technician = open.actor(open.jon).await;
-        let story = Story {
-            shop: &open.shop,
-            clock: &open.clock,
-            technician: &technician,
-            analyser: None,
-            job: self.job,
-            engine_cylinders: 4,
-            serial: String::new(),
-        };
-        story.explain(by, signature).await.unwrap();
+    /// The desk hands the vehicle over with its certificate, which ends the job: nothing more can be done to it, and what
+    /// it starts falls due.
+    pub async fn close_job(&self) {
+        self.is_now("mara").await;
+        self.go(&format!("/jobs/{}/ending", self.job)).await;
+        self.window.press("Hand over with certificate").await;
+        self.window.is_content().await.says("Handed over with certificate").await;
+        self.go(&format!("/jobs/{}/ending", self.job)).await;
+        self.window.has_not("main .stage form").await;
+        self.window.picture("closed").await;
+        self.go("/due").await;
+        self.window.says("First check").await.says("Container").await.says("Filter").await;
     }
 }
 

@@ -23,6 +23,8 @@ pub struct OwnerSheetContent {
     pub plate: String,
     /// Last four characters of the VIN.
     pub vin_last_4: String,
+    /// They are those of a VIN; else of a chassis number.
+    pub has_vin: bool,
     /// The gas.
     pub fuel: GasFuel,
     /// Containers or cylinders with what the owner must know.

@@ -5,37 +5,27 @@ use crate::model::paper::{PersonOnPaper, RuleSetOnPaper};
 use crate::words::Words;
 
 use super::Certificate;
-use crate::papers::ink::{CELL, Ink, SIGNED, SMALL};
+use crate::papers::ink::{CELL, FINE, Ink, SIGNED, SMALL};
 use crate::papers::sheet::{FLOOR, LEFT, Sheet, WIDTH};
 use crate::papers::table::{Cell, Column, Table};
 use crate::papers::tags::Role;
 use crate::papers::{PaperError, fonts, phrases, qr};
 
-pub fn vehicle_papers(sheet: &mut Sheet, content: &CertificateContent, words: &Words) -> Result<(), PaperError> {
-    if content.changes_for_vehicle_papers.is_empty() {
-        return Ok(());
-    }
-    sheet.section(&words.t("paper-vehicle-papers"), CELL.leading())?;
-    sheet.list(&content.changes_for_vehicle_papers, CELL)?;
-    sheet.end_section();
-    Ok(())
-}
-
 pub fn what_comes_next(sheet: &mut Sheet, content: &CertificateContent, words: &Words) -> Result<(), PaperError> {
     let mut table = Table::new(vec![
         Column::words(words.t("paper-due-what")),
-        Column::words(words.t("paper-due-when")),
+        Column::words(words.t("paper-due-when-first")),
         Column::words(words.t("paper-due-decided-by")),
     ]);
     for duty in &content.next_duties {
-        let when = phrases::due(words, duty);
-        table.row(vec![Cell::new(&duty.what), Cell::new(when), Cell::new(&duty.decided_by)]);
+        let when = phrases::due_dates(words, duty);
+        table.row(vec![Cell::new(&duty.what), Cell::new(when), Cell::small(&duty.decided_by)]);
     }
     if !content.authority_test_to_come.is_empty() {
         table.row(vec![
             Cell::new(words.t("paper-authority-test")),
             Cell::strong(format!("○\u{a0}{}", words.t("paper-still-to-come")), Ink::Copper),
-            Cell::new(&content.authority_test_to_come),
+            Cell::small(&content.authority_test_to_come),
         ]);
     }
     if table.is_empty() {
@@ -54,15 +44,16 @@ pub fn remarks(sheet: &mut Sheet, content: &CertificateContent, words: &Words) -
         sheet.end_section();
     }
     if !content.cautions.is_empty() {
-        sheet.section(&words.t("paper-cautions"), CELL.leading())?;
-        sheet.list(&content.cautions, SMALL)?;
-        sheet.end_section();
+        sheet.gap(6.0);
+        sheet.keep(SMALL.leading() * 2.0);
+        sheet.paragraph(&words.t("paper-cautions"), SMALL.bold().in_ink(Ink::Fact))?;
+        sheet.list(&content.cautions, SMALL.in_ink(Ink::Fact))?;
     }
     Ok(())
 }
 
 /// Side of the QR code.
-const CODE: f32 = 88.0;
+const CODE: f32 = 80.0;
 
 pub fn signature(sheet: &mut Sheet, paper: &Certificate<'_>, words: &Words) -> Result<(), PaperError> {
     let content = paper.content;
@@ -73,9 +64,9 @@ pub fn signature(sheet: &mut Sheet, paper: &Certificate<'_>, words: &Words) -> R
     for line in &lines {
         wrapped.extend(fonts::wrap(line, SMALL.weight, SMALL.size, width)?);
     }
-    let tall = (46.0 + SMALL.leading() * wrapped.len() as f32).max(CODE * 1.125);
+    let tall = (42.0 + SMALL.leading() * wrapped.len() as f32).max(CODE * 1.125);
     let ends = end_lines(content, words);
-    sheet.gap(16.0);
+    sheet.gap(10.0);
     // The technical lines may run on to the next page; the signature stays whole.
     sheet.keep((tall + SMALL.leading() * 2.0).min(FLOOR - 100.0));
     let top = sheet.y;
@@ -87,21 +78,18 @@ pub fn signature(sheet: &mut Sheet, paper: &Certificate<'_>, words: &Words) -> R
     let name = &content.signatory.name;
     let fit = (width / fonts::width(name, SIGNED.weight, SIGNED.size)?.max(1.0)).min(1.0);
     let style = crate::papers::ink::Style { size: SIGNED.size * fit, ..SIGNED };
-    sheet.put(LEFT, top + 34.0, &fonts::clean(name), style)?;
+    sheet.put(LEFT, top + 30.0, &fonts::clean(name), style)?;
     sheet.tags.close();
-    sheet.rule_on(sheet.page(), LEFT, LEFT + width, top + 40.0, 0.75, Ink::Fact);
+    sheet.rule_on(sheet.page(), LEFT, LEFT + width, top + 36.0, 0.75, Ink::Fact);
     sheet.tags.open(Role::P);
-    sheet.y = top + 44.0;
+    sheet.y = top + 40.0;
     for line in &wrapped {
         sheet.put(LEFT, sheet.y + SMALL.size, line, SMALL)?;
         sheet.y += SMALL.leading();
     }
     sheet.tags.close();
-    sheet.y = sheet.y.max(top + tall) + 6.0;
-    for line in ends {
-        sheet.paragraph(&line, SMALL)?;
-    }
-    Ok(())
+    sheet.y = sheet.y.max(top + tall) + 5.0;
+    sheet.paragraph(&ends.join(" · "), FINE)
 }
 
 fn signature_lines(content: &CertificateContent, words: &Words) -> Vec<String> {

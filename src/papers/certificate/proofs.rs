@@ -16,44 +16,51 @@ pub fn count(content: &CertificateContent, words: &Words) -> String {
     words.tv(key, &[("met", proofs.met.into()), ("asked", proofs.asked.into())])
 }
 
+/// The proofs that were not simply met, what is stated about conformity, and what nobody has confirmed yet.
 pub fn proofs(sheet: &mut Sheet, content: &CertificateContent, words: &Words) -> Result<(), PaperError> {
     let proofs = &content.proofs;
-    if proofs.asked == 0 && proofs.exceptions.is_empty() && proofs.to_be_confirmed.is_empty() {
+    if content.conformity.is_empty() && proofs.exceptions.is_empty() && proofs.to_be_confirmed.is_empty() {
         return Ok(());
     }
-    sheet.section(&words.t("paper-proofs"), CELL.leading() * 2.0)?;
-    sheet.paragraph(&count(content, words), CELL)?;
+    sheet.section(&words.t("paper-conformity"), CELL.leading() * 3.0)?;
     if !proofs.exceptions.is_empty() {
-        let mut table = Table::new(vec![
-            Column::words(words.t("paper-proof")),
-            Column::words(words.t("paper-exception")),
-            Column::words(words.t("paper-reason")),
-            Column::words(words.t("paper-decided-by")),
-        ]);
-        for exception in &proofs.exceptions {
-            let mark = match exception.kind {
-                ExceptionKind::Waived => "⊘",
-                ExceptionKind::NotApplicable => "–",
-                ExceptionKind::ShopLimit => "◐",
-            };
-            let kind = words.t(format!("paper-exception-{}", exception.kind.as_str()));
-            table.row(vec![
-                Cell::new(&exception.proof).and(&exception.rule_line),
-                Cell::strong(format!("{mark}\u{a0}{kind}"), Ink::Fact),
-                Cell::new(&exception.reason),
-                Cell::new(&exception.person).and(phrases::instant(words, exception.decided_at)),
-            ]);
-        }
-        table.draw(sheet)?;
+        // The sentence under the title has counted them.
+        exceptions(sheet, content, words)?;
+        sheet.gap(5.0);
     }
+    conformity(sheet, content, words)?;
     if !proofs.to_be_confirmed.is_empty() {
-        sheet.gap(4.0);
-        sheet.keep(SMALL.leading() * 3.0);
-        sheet.paragraph(&words.t("certificate-to-be-confirmed"), SMALL)?;
-        sheet.list(&proofs.to_be_confirmed, SMALL)?;
+        sheet.gap(3.0);
+        sheet.keep(SMALL.leading() * 2.0);
+        let lines = proofs.to_be_confirmed.join("; ");
+        sheet.paragraph(&words.tv("certificate-to-be-confirmed", &[("lines", lines.into())]), SMALL)?;
     }
     sheet.end_section();
     Ok(())
+}
+
+fn exceptions(sheet: &mut Sheet, content: &CertificateContent, words: &Words) -> Result<(), PaperError> {
+    let mut table = Table::new(vec![
+        Column::words(words.t("paper-proof")),
+        Column::words(words.t("paper-exception")),
+        Column::words(words.t("paper-reason")),
+        Column::words(words.t("paper-decided-by")),
+    ]);
+    for exception in &content.proofs.exceptions {
+        let mark = match exception.kind {
+            ExceptionKind::Waived => "⊘",
+            ExceptionKind::NotApplicable => "–",
+            ExceptionKind::ShopLimit => "◐",
+        };
+        let kind = words.t(format!("paper-exception-{}", exception.kind.as_str()));
+        table.row(vec![
+            Cell::new(&exception.proof).and(&exception.rule_line),
+            Cell::strong(format!("{mark}\u{a0}{kind}"), Ink::Fact),
+            Cell::new(&exception.reason),
+            Cell::new(&exception.person).and(phrases::instant(words, exception.decided_at)),
+        ]);
+    }
+    table.draw(sheet)
 }
 
 pub fn inspection(sheet: &mut Sheet, content: &CertificateContent, words: &Words) -> Result<(), PaperError> {
@@ -103,7 +110,7 @@ pub fn inspection(sheet: &mut Sheet, content: &CertificateContent, words: &Words
     Ok(())
 }
 
-pub fn conformity(sheet: &mut Sheet, content: &CertificateContent, words: &Words) -> Result<(), PaperError> {
+fn conformity(sheet: &mut Sheet, content: &CertificateContent, words: &Words) -> Result<(), PaperError> {
     if content.conformity.is_empty() {
         return Ok(());
     }
@@ -124,8 +131,5 @@ pub fn conformity(sheet: &mut Sheet, content: &CertificateContent, words: &Words
             Cell::strong(format!("{mark}\u{a0}{}", words.t(key)), ink),
         ]);
     }
-    sheet.section(&words.t("paper-conformity"), table.least_height()?)?;
-    table.draw(sheet)?;
-    sheet.end_section();
-    Ok(())
+    table.draw(sheet)
 }

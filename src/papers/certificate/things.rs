@@ -48,8 +48,8 @@ pub fn vehicle(sheet: &mut Sheet, content: &CertificateContent, words: &Words) -
         &[
             fact(words, "paper-make-model", make),
             fact(words, "paper-plate", plate),
-            fact(words, "paper-vin", &vehicle.vin),
-            fact(words, "paper-vin-derived", ends),
+            fact(words, phrases::identity_key(&vehicle.vin), &vehicle.vin),
+            fact(words, &format!("{}-derived", phrases::identity_key(&vehicle.vin)), ends),
             fact(words, "paper-first-registered", phrases::partial_date(words, &vehicle.first_registered)),
             fact(words, "paper-odometer", odometer),
             fact(words, "paper-type-code", &vehicle.type_code),
@@ -96,6 +96,10 @@ pub fn system(sheet: &mut Sheet, content: &CertificateContent, words: &Words) ->
             fact(words, "paper-control-unit", &system.control_unit),
         ],
     )?;
+    if !content.changes_for_vehicle_papers.is_empty() {
+        let changes = content.changes_for_vehicle_papers.join(" · ");
+        sheet.paragraph(&words.tv("paper-vehicle-papers", &[("changes", changes.into())]), CELL)?;
+    }
     sheet.end_section();
     Ok(())
 }
@@ -104,25 +108,36 @@ pub fn parts(sheet: &mut Sheet, content: &CertificateContent, words: &Words) -> 
     if content.parts.is_empty() {
         return Ok(());
     }
-    let mut table = Table::new(vec![
-        Column::words(words.t("paper-part")),
-        Column::words(words.t("paper-approval-mark")),
-        Column::words(words.t("paper-serial")),
-        Column::words(words.t("paper-made")),
-        Column::words(words.t("paper-next-duty")),
-    ]);
+    // A column in which nothing would stand leaves its room to the others.
+    let has_made = content.parts.iter().any(|part| !part.made.is_empty());
+    let heads = [
+        Some("paper-part"),
+        Some("paper-maker-and-type"),
+        Some("paper-approval-mark"),
+        Some("paper-serial"),
+        has_made.then_some("paper-made"),
+        Some("paper-next-duty"),
+    ];
+    let mut table = Table::new(heads.into_iter().flatten().map(|head| Column::words(words.t(head))).collect());
     for part in &content.parts {
         let mut duties = if part.next_duty.is_empty() { Cell::new("–") } else { Cell::default() };
         for duty in &part.next_duty {
-            duties = duties.line(phrases::due(words, duty)).and(phrases::dotted(&[&duty.what, &duty.decided_by]));
+            // What comes next, further down, says it in full; here it stands in short.
+            if content.next_duties.contains(duty) {
+                duties = duties.line(phrases::due_in_short(words, duty));
+            } else {
+                duties = duties.line(phrases::due(words, duty)).and(phrases::dotted(&[&duty.what, &duty.decided_by]));
+            }
         }
-        table.row(vec![
-            Cell::new(&part.description).and(&part.maker_and_type),
-            Cell::new(dash(&part.approval_mark)),
-            Cell::new(dash(&part.serial_or_batch)),
-            Cell::new(dash(&phrases::short_month(&part.made))),
-            duties,
-        ]);
+        let cells = [
+            Some(Cell::new(&part.description)),
+            Some(Cell::small(dash(&part.maker_and_type))),
+            Some(Cell::new(dash(&part.approval_mark))),
+            Some(Cell::new(dash(&part.serial_or_batch))),
+            has_made.then(|| Cell::new(dash(&phrases::short_month(&part.made)))),
+            Some(duties),
+        ];
+        table.row(cells.into_iter().flatten().collect());
     }
     sheet.section(&words.t("paper-parts"), table.least_height()?)?;
     table.draw(sheet)?;

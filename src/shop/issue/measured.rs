@@ -131,8 +131,8 @@ fn leaks(ground: &Ground<'_>, entry: &Entry) -> Vec<MeasuredRow> {
 
 fn joints(ground: &Ground<'_>, entry: &Entry, test: &LeakJoints) -> MeasuredRow {
     let w = &ground.w;
-    let section = w.t(format!("section-{}", test.section.code()));
-    let method = w.t(format!("leak-method-{}", test.method.code()));
+    let section = w.t(format!("issue-section-{}", test.section.code()));
+    let method = w.t(format!("issue-method-{}", test.method.code()));
     let name = w.tv(
         "issue-test-joints",
         &[("section", section.into()), ("method", method.into()), ("n", test.joints.len().into())],
@@ -156,7 +156,7 @@ fn joints(ground: &Ground<'_>, entry: &Entry, test: &LeakJoints) -> MeasuredRow 
 fn decay(ground: &Ground<'_>, entry: &Entry, test: &LeakDecay) -> Option<MeasuredRow> {
     let w = &ground.w;
     let judged = results::decay(ground.file, ground.book, entry, test, ground.day_of).ok()?;
-    let section = w.t(format!("section-{}", test.section.code()));
+    let section = w.t(format!("issue-section-{}", test.section.code()));
     let minutes = w.quantity(test.duration_min(), 0, "min");
     let name = w.tv("issue-test-decay", &[("section", section.into()), ("minutes", minutes.into())]);
     let line = judged.limit.as_ref().and_then(|limit| limit.line());

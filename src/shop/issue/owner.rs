@@ -49,6 +49,7 @@ fn owner_sheet(ground: &Ground<'_>, on: Date, certificate_number: String, is_dem
         vehicle: file.vehicle.title(),
         plate: file.vehicle.plate.clone(),
         vin_last_4: last_4.to_owned(),
+        has_vin: !file.vehicle.vin.is_empty(),
         fuel: content::gas(file.job.fuel),
         containers: storage.map(container).collect(),
         plate_place: String::new(),

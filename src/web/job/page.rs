@@ -121,7 +121,8 @@ impl JobPage {
         let title = [vehicle.title(), year].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ");
         let mut facts = Vec::new();
         if !vehicle.identity().is_empty() {
-            facts.push(w.tv("job-vin", &[("vin", vehicle.identity().into())]));
+            let key = if vehicle.vin.is_empty() { "job-chassis-number" } else { "job-vin" };
+            facts.push(w.tv(key, &[("vin", vehicle.identity().into())]));
         }
         if let (Some(kw), Some(rpm)) = (vehicle.rated_power_kw, vehicle.rated_rpm) {
             let power = w.quantity(kw, 0, "kW");
@@ -210,7 +211,8 @@ impl JobPage {
 
     fn proof(&self, proof: &Proof) -> kit::Proof {
         let w = self.w();
-        let mut note = vec![say::why(&w, &proof.why)];
+        // The mark says already that nothing is recorded.
+        let mut note = if proof.why.key == "not-recorded" { Vec::new() } else { vec![say::why(&w, &proof.why)] };
         if proof.state == State::Met {
             note.extend(proof.by.clone());
             note.extend(proof.at.map(|at| self.when(at)));

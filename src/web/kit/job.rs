@@ -112,6 +112,9 @@ pub struct Proof {
     pub way_on: Option<(String, String)>,
 }
 
+/// So many settled proofs are shown unasked.
+const FEW: usize = 6;
+
 impl ProofList {
     /// A list in the order a person works through it.
     pub fn new(w: Words, title: String, mut proofs: Vec<Proof>) -> Self {
@@ -121,6 +124,24 @@ impl ProofList {
 
     fn count(&self, wanted: impl Fn(&Proof) -> bool) -> usize {
         self.proofs.iter().filter(|proof| wanted(proof)).count()
+    }
+
+    /// What stops or is missing.
+    fn open(&self) -> &[Proof] {
+        &self.proofs[..self.count(Proof::is_open)]
+    }
+
+    /// The rest, folded while it is long: a long job reads at one glance.
+    fn settled(&self) -> &[Proof] {
+        &self.proofs[self.count(Proof::is_open)..]
+    }
+
+    fn shows_settled(&self) -> bool {
+        self.settled().len() <= FEW
+    }
+
+    fn settled_words(&self) -> String {
+        self.w.tn("proofs-settled", self.settled().len().try_into().unwrap_or(i64::MAX))
     }
 
     /// "29 of 37 met. 8 to go, 1 stops the paper."

@@ -51,7 +51,7 @@ pub async fn list(State(app): State<App>, who: Visitor, RawQuery(query): RawQuer
         vec![
             Cell::link(plate, path::vehicle(one.id)).with_second(&one.plate_country),
             Cell::new(title.trim()),
-            Cell::new(&one.vin),
+            Cell::new(&one.identity),
             keeper,
         ]
     };

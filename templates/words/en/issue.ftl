@@ -2,6 +2,12 @@
 
 # -- into the content of papers --
 issue-test-joints = Leak, { $section }, { $method } on { $n } joints
+issue-section-lpg-liquid = liquid side
+issue-section-lpg-vapour = vapour side
+issue-section-cng-high = high-pressure side
+issue-section-cng-low = low-pressure side
+issue-method-foam = foam
+issue-method-detector = detector
 issue-test-decay = Leak, { $section }, pressure decay { $minutes }
 issue-test-co = CO on { $fuel }, idle / raised idle
 issue-test-lambda = Lambda on { $fuel }, raised idle
@@ -61,6 +67,7 @@ register-number = Number
 register-kind = Kind
 register-vehicle = Vehicle
 register-vin = VIN
+register-chassis-number = Chassis number
 register-issued = Issued
 register-stands = Stands
 register-signed-by = Signed by
@@ -69,6 +76,7 @@ register-key = Key
 register-shop = Shop
 register-make = Make
 register-vin-last-4 = Last four of the VIN
+register-chassis-last-4 = Last four of the chassis number
 register-open-pdf = Open the paper
 register-signed-file = Signed file
 register-to-job = To its job

@@ -1,6 +1,7 @@
 # The job file: head, rail, stages, slots, recording.
 
 job-vin = VIN { $vin }
+job-chassis-number = Chassis number { $vin }
 job-power = { $power } at { $rpm }/min
 job-engine-cylinders = { $n ->
     [one] 1 engine cylinder

@@ -77,6 +77,10 @@ proofs-to-go = { $n ->
     [0] Nothing to go.
    *[other] { $n } to go.
 }
+proofs-settled = { $n ->
+    [one] Show the one that is met
+   *[other] Show the { $n } that are met
+}
 proofs-to-go-and-stops = { $stops ->
     [one] { $n } to go, { $stops } stops the paper.
    *[other] { $n } to go, { $stops } stop the paper.

@@ -32,6 +32,8 @@ paper-plate = Plate
 paper-not-registered = not registered
 paper-vin = VIN
 paper-vin-derived = VIN ends in
+paper-chassis-number = Chassis number
+paper-chassis-number-derived = It ends in
 paper-vin-ends = { $last7 }, last four { $last4 }
 paper-first-registered = First registered
 paper-odometer = Odometer
@@ -60,6 +62,7 @@ paper-control-unit = Control unit
 
 paper-parts = Parts fitted
 paper-part = Part
+paper-maker-and-type = Maker, type
 paper-approval-mark = Approval mark
 paper-serial = Serial or batch
 paper-made = Made
@@ -129,7 +132,6 @@ paper-reason = Reason
 
 ## Proofs, inspection, conformity
 
-paper-proofs = Proofs
 paper-proof = Proof
 paper-exception = Standing
 paper-decided-by = Decided by
@@ -155,7 +157,7 @@ paper-severity-minor = minor
 paper-severity-major = major
 paper-severity-dangerous = dangerous
 
-paper-conformity = Statement of conformity
+paper-conformity = Proofs and statement of conformity
 paper-against = Against
 paper-covers = Covers
 paper-conformity-state = State
@@ -164,18 +166,20 @@ paper-conforms-not = not met
 
 ## What comes next
 
-paper-vehicle-papers = To change in the vehicle's papers
+paper-vehicle-papers = To change in the vehicle's papers: { $changes }
 paper-next = What comes next
 paper-due-what = Duty
 paper-due-when = By
+paper-due-when-first = By, whichever comes first
 paper-due-decided-by = Decided by
-paper-due-at = { $km } on the odometer
+paper-due-at = at { $km }
 paper-due-every = { $span } driven
 paper-due-months = { $n ->
     [one] 1 month
    *[other] { $n } months
 }
 paper-due-either = { $first } or { $second }, whichever comes first
+paper-due-either-in-short = { $first } or { $second }
 paper-authority-test = Authority's own test
 paper-still-to-come = still to come
 paper-remarks = Remarks
@@ -204,7 +208,7 @@ certificate-proofs-all = { $asked ->
    *[other] All { $asked } proofs asked for were met.
 }
 certificate-proofs-some = { $met } of { $asked } proofs asked for were met; the others are named below, with person and reason.
-certificate-to-be-confirmed = These lines were applied, but nobody has confirmed them yet. To be confirmed with your authority:
+certificate-to-be-confirmed = These lines were applied, but nobody has confirmed them yet. To be confirmed with your authority: { $lines }
 
 certificate-keeper-apart = The keeper's data are kept apart from this copy.
 certificate-keeper-digest = Digest of the keeper's data in the signed content: { $digest }
@@ -268,6 +272,7 @@ record-whole = This record is copied as a whole or not at all.
 
 owner-title = Your vehicle runs on { $fuel }
 owner-vehicle-line = { $vehicle } · { $plate } · VIN ends in { $vin } · handed over { $date }
+owner-vehicle-line-chassis = { $vehicle } · { $plate } · chassis number ends in { $vin } · handed over { $date }
 owner-lead = Keep this sheet in the vehicle. It says how to fill, drive and park, what to do when you smell gas, and what falls due.
 owner-emergency = Fire or accident: call { $number } and say that it is a gas vehicle ({ $fuel }).
 owner-shop-call = Questions, or a smell of gas: { $shop }, { $phone }

@@ -96,6 +96,7 @@ pub fn owner_sheet(fuel: GasFuel) -> OwnerSheetContent {
         vehicle: "Corvane Pilot 1.6".into(),
         plate: "NM 47 KTR".into(),
         vin_last_4: "8233".into(),
+        has_vin: true,
         fuel,
         containers: vec![OwnerContainer {
             location: "spare wheel well".into(),
