@@ -140,23 +140,24 @@ fn read_partial(text: &str) -> Option<(Date, usize)> {
 
 /// When a duty falls due: "25 January 2027 or 1 500 km, whichever comes first".
 pub fn due(words: &Words, duty: &DutyOnPaper) -> String {
-    either(words, duty, duty.due_on.map(|day| words.date(day)), "paper-due-either")
+    either(words, duty, duty.due_on.map(|day| words.date(day)), ["paper-due-at", "paper-due-either"])
 }
 
 /// The same under a head that says "whichever comes first".
 pub fn due_dates(words: &Words, duty: &DutyOnPaper) -> String {
-    either(words, duty, duty.due_on.map(|day| words.date(day)), "paper-due-either-in-short")
+    either(words, duty, duty.due_on.map(|day| words.date(day)), ["paper-due-at", "paper-due-either-in-short"])
 }
 
 /// The same in short: "25 Jan 2027 or 1 500 km".
 pub fn due_in_short(words: &Words, duty: &DutyOnPaper) -> String {
-    either(words, duty, duty.due_on.map(|day| words.medium_date(day)), "paper-due-either-in-short")
+    let on = duty.due_on.map(|day| words.medium_date(day));
+    either(words, duty, on, ["paper-due-at-in-short", "paper-due-either-in-short"])
 }
 
-fn either(words: &Words, duty: &DutyOnPaper, on: Option<String>, key: &'static str) -> String {
+fn either(words: &Words, duty: &DutyOnPaper, on: Option<String>, [at, both]: [&'static str; 2]) -> String {
     let parts: Vec<String> = [
         on,
-        duty.due_at_km.map(|km| words.tv("paper-due-at", &[("km", kilometres(words, km).into())])),
+        duty.due_at_km.map(|km| words.tv(at, &[("km", kilometres(words, km).into())])),
         duty.every_km.map(|km| words.tv("paper-due-every", &[("span", kilometres(words, km).into())])),
         duty.every_months.map(|months| words.tn("paper-due-months", months)),
     ]
@@ -164,7 +165,7 @@ fn either(words: &Words, duty: &DutyOnPaper, on: Option<String>, key: &'static s
     .flatten()
     .collect();
     match parts.as_slice() {
-        [first, second] => words.tv(key, &[("first", first.into()), ("second", second.into())]),
+        [first, second] => words.tv(both, &[("first", first.into()), ("second", second.into())]),
         many => many.join(", "),
     }
 }

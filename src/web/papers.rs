@@ -126,7 +126,10 @@ fn show_page(who: &Visitor, found: &Found, form: Form) -> ShowPage {
                 "register-vehicle",
                 format!("{} {}, {}", content.vehicle.make, content.vehicle.model, content.vehicle.plate),
             ),
-            fact(if is_vin(&content.vehicle.vin) { "register-vin" } else { "register-chassis-number" }, content.vehicle.vin.clone()),
+            fact(
+                if is_vin(&content.vehicle.vin) { "register-vin" } else { "register-chassis-number" },
+                content.vehicle.vin.clone(),
+            ),
             fact("register-issued", w.short_date_time(who.zone.local(paper.issued_at))),
             fact("register-signed-by", content.signatory.name.clone()),
             fact("register-code", paper.code.clone()),

@@ -52,6 +52,7 @@ async fn tell(name: &'static str, scripts: Scripts) {
     told.verify().await;
     told.close_job().await;
     told.remind().await;
+    assert!(told.paper().page_count() <= 2, "a plain conversion takes {} pages", told.paper().page_count());
     told.window.is_quiet().await;
     told.window.close().await;
 }
@@ -589,7 +590,7 @@ impl Told {
         self.window.path().await
     }
 
-    /// The paper is downloaded; other people's tools read its words. It is no longer than two pages.
+    /// The paper is downloaded; other people's tools read its words.
     pub async fn read_paper(&self, paper: &str) {
         self.go(paper).await;
         let pdf = self.window.download("Open the paper").await;
@@ -601,13 +602,18 @@ impl Told {
             paper.says(said);
         }
         paper.is_sound();
-        assert!(paper.page_count() <= 2, "{} pages", paper.page_count());
+    }
+
+    /// The paper that was downloaded.
+    fn paper(&self) -> Paper {
+        let name = format!("browser-{}", self.window.name);
+        let pdf = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(format!("{name}.pdf"));
+        Paper::new(&name, &std::fs::read(pdf).unwrap())
     }
 
     /// Anybody, signed out, reads the code and asks.
     pub async fn verify(&self) {
-        let pdf = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(format!("browser-{}.pdf", self.window.name));
-        let paper = Paper::new(&format!("browser-{}", self.window.name), &std::fs::read(pdf).unwrap());
+        let paper = self.paper();
         let codes: Vec<_> = (1..=paper.page_count()).flat_map(|page| paper.codes_on_page(page)).collect();
         let link = codes.iter().find(|code| code.contains("/verify/")).expect("a code with a link");
         let path = link.strip_prefix("https://shop.example").expect("the shop's own address");

@@ -46,8 +46,10 @@ pub fn remarks(sheet: &mut Sheet, content: &CertificateContent, words: &Words) -
     if !content.cautions.is_empty() {
         sheet.gap(6.0);
         sheet.keep(SMALL.leading() * 2.0);
-        sheet.paragraph(&words.t("paper-cautions"), SMALL.bold().in_ink(Ink::Fact))?;
-        sheet.list(&content.cautions, SMALL.in_ink(Ink::Fact))?;
+        for caution in &content.cautions {
+            let said = words.tv("paper-caution", &[("caution", caution.into())]);
+            sheet.paragraph(&said, SMALL.in_ink(Ink::Fact))?;
+        }
     }
     Ok(())
 }

@@ -124,7 +124,7 @@ pub fn parts(sheet: &mut Sheet, content: &CertificateContent, words: &Words) -> 
         for duty in &part.next_duty {
             // What comes next, further down, says it in full; here it stands in short.
             if content.next_duties.contains(duty) {
-                duties = duties.line(phrases::due_in_short(words, duty));
+                duties = duties.and(phrases::due_in_short(words, duty));
             } else {
                 duties = duties.line(phrases::due(words, duty)).and(phrases::dotted(&[&duty.what, &duty.decided_by]));
             }

@@ -173,6 +173,7 @@ paper-due-when = By
 paper-due-when-first = By, whichever comes first
 paper-due-decided-by = Decided by
 paper-due-at = at { $km }
+paper-due-at-in-short = { $km }
 paper-due-every = { $span } driven
 paper-due-months = { $n ->
     [one] 1 month
@@ -184,6 +185,7 @@ paper-authority-test = Authority's own test
 paper-still-to-come = still to come
 paper-remarks = Remarks
 paper-cautions = Cautions
+paper-caution = Caution: { $caution }
 
 ## Certificates
 
