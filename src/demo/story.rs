@@ -241,8 +241,9 @@ impl Story<'_> {
             initials: initials(&self.technician.name),
             at,
         };
-        let lines = book.sets.iter().flat_map(|set| &set.check);
-        let answers = lines.map(|line| (line.id.clone(), answer.clone())).collect();
+        let branch = self.technician.branch;
+        let job = db::jobs::find(&mut *self.shop.db.read().await?, branch, self.job).await?.ok_or(Refusal::Gone)?;
+        let answers = book.checks(&job).into_iter().map(|line| (line.id.clone(), answer.clone())).collect();
         self.plain(Evidence::Checklist(Checklist { answers })).await?;
         Ok(())
     }

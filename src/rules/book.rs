@@ -3,6 +3,7 @@
 
 use time::Date;
 
+use super::Need;
 use super::line::{CheckLine, IntervalLine, LimitLine, ProofLine, Quantity, TopicLine, applies, in_force};
 use super::set::{BadSet, EMBEDDED, RuleSet};
 use crate::model::evidence::Section;
@@ -116,9 +117,16 @@ impl RuleBook {
             .collect()
     }
 
-    /// Lines of the checklist for this job.
+    /// Lines of the checklist for this job: of the groups that a proof of such a job asks for, and of those that no proof
+    /// of any set asks for.
     pub fn checks(&self, job: &Job) -> Vec<&CheckLine> {
-        self.sets.iter().flat_map(|set| &set.check).filter(|line| applies(&line.fuels, &job.fuel)).collect()
+        let is_looked_at = |group: &str| {
+            let all = self.sets.iter().flat_map(|set| &set.proof);
+            let mut asking = all.filter(|line| matches!(&line.needs, Need::Checklist(one) if one == group)).peekable();
+            asking.peek().is_none() || asking.any(|line| line.concerns(job))
+        };
+        let all = self.sets.iter().flat_map(|set| &set.check);
+        all.filter(|line| applies(&line.fuels, &job.fuel) && is_looked_at(&line.group)).collect()
     }
 
     /// Topics to explain at hand-over.

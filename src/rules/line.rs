@@ -98,6 +98,9 @@ pub struct ProofLine {
     /// Ways of metering.
     #[serde(default)]
     pub systems: Vec<SystemKind>,
+    /// Asks nothing of a repair that touched the low-pressure side only.
+    #[serde(default)]
+    pub not_low_pressure: bool,
     /// By when.
     #[serde(default = "issue")]
     pub before: Deadline,
@@ -298,10 +301,15 @@ pub(super) fn in_force(from_on: Option<Date>, to_on: Option<Date>, on: Date) -> 
 impl ProofLine {
     /// The line asks something of this job on this day.
     pub fn asks(&self, job: &Job, on: Date) -> bool {
-        in_force(self.from_on, self.to_on, on)
-            && applies(&self.kinds, &job.kind)
+        in_force(self.from_on, self.to_on, on) && self.concerns(job)
+    }
+
+    /// The line is about jobs like this one, whatever the day.
+    pub fn concerns(&self, job: &Job) -> bool {
+        applies(&self.kinds, &job.kind)
             && applies(&self.fuels, &job.fuel)
             && applies(&self.systems, &job.system_kind)
+            && !(self.not_low_pressure && job.kind == JobKind::Repair && job.is_low_pressure_only)
     }
 
     /// Nobody may waive it: because of what it is, or because the line says so.

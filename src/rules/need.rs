@@ -87,7 +87,9 @@ impl Need {
             | Self::VentAndExcessFlow
             | Self::ShutOff
             | Self::MarksFitFuel => true,
-            Self::Checklist(group) => group == "fixing" || group == "housing",
+            Self::Checklist(group) => {
+                matches!(group.as_str(), "fixing" | "housing" | "refitted" | "requalified" | "petrol-tight")
+            }
             _ => false,
         }
     }

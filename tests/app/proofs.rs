@@ -1,13 +1,15 @@
 //! The proofs of an LPG conversion as a table: each is met by what a told job holds, and lost again when exactly that is
 //! taken away or spoiled. The rules are pure, so the job file is changed in memory.
 
+use std::collections::BTreeSet;
+
 use fuelwright::db;
 use fuelwright::model::Coded;
 use fuelwright::model::evidence::{
     CheckAnswer, Evidence, FillStopHow, JointVerdict, NozzleVerdict, SuitabilityVerdict,
 };
 use fuelwright::model::ids::InstrumentId;
-use fuelwright::model::job::JobKind;
+use fuelwright::model::job::{Fuel, Job, JobKind};
 use fuelwright::model::job_file::JobFile;
 use fuelwright::model::part::PartCategory;
 use fuelwright::model::stage::{Stage, stages_of};
@@ -517,6 +519,43 @@ fn what_can_hurt_is_never_waived_even_when_a_shop_line_says_so() {
     let lines: Vec<_> = book.sets.iter().flat_map(|set| &set.proof).filter(|line| line.id == "shut-off").collect();
     assert_eq!(lines.len(), 2);
     assert!(lines.iter().all(|line| line.is_never_waived()));
+}
+
+/// A column of the table, and the job it speaks of.
+const COLUMNS: [(&str, JobKind, bool); 8] = [
+    ("conversion", JobKind::Conversion, false),
+    ("inspection", JobKind::Inspection, false),
+    ("repair_low", JobKind::Repair, true),
+    ("repair", JobKind::Repair, false),
+    ("exchange", JobKind::Exchange, false),
+    ("after_accident", JobKind::AfterAccident, false),
+    ("comeback", JobKind::Comeback, false),
+    ("removal", JobKind::Removal, false),
+];
+
+#[tokio::test]
+async fn each_kind_of_job_asks_for_the_proofs_of_the_table_and_no_others() {
+    let table = include_str!("../reference/proofs_by_kind.csv");
+    let mut reader = csv::ReaderBuilder::new().comment(Some(b'#')).from_reader(table.as_bytes());
+    let head = reader.headers().unwrap().clone();
+    let rows: Vec<csv::StringRecord> = reader.records().map(Result::unwrap).collect();
+    let book = RuleBook::shipped().unwrap();
+    let told = told().await;
+    for (column, kind, is_low_pressure_only) in COLUMNS {
+        let at = head.iter().position(|name| name == column).unwrap();
+        for fuel in Fuel::ALL {
+            let job = Job { kind, fuel: *fuel, is_low_pressure_only, ..told.job.clone() };
+            let wanted: BTreeSet<&str> = rows
+                .iter()
+                .filter(|row| &row[1] == "both" || &row[1] == fuel.code())
+                .flat_map(|row| row[at].split(' '))
+                .filter(|id| *id != "-")
+                .collect();
+            let lines = book.proofs(&job, date!(2026 - 05 - 12));
+            let asked: BTreeSet<&str> = lines.iter().map(|line| line.id.as_str()).collect();
+            assert_eq!(asked, wanted, "{column} on {fuel}");
+        }
+    }
 }
 
 #[test]
