@@ -98,10 +98,7 @@ mod tests {
         let word = |text: &str| text.to_owned();
         Bubble {
             bubble: (-4..=13).map(|n| (f64::from(n) * 5.0, pressure(f64::from(n) * 5.0))).collect(),
-            dew: (1..=16)
-                .map(|n| f64::from(n) * 75.0)
-                .map(|kpa| (dew_c(kpa), kpa))
-                .collect(),
+            dew: (1..=16).map(|n| f64::from(n) * 75.0).map(|kpa| (dew_c(kpa), kpa)).collect(),
             at: Some((at_c, pressure(at_c))),
             temperatures: marks(axis::steps(-20.0, 65.0, 9)),
             pressures: marks(axis::steps(0.0, pressure(65.0), 5)),

@@ -71,7 +71,7 @@ async fn a_job_with_every_proof_settled_still_needs_its_certificate() {
     let bay = Bay::open(JobKind::Removal, Fuel::Lpg).await;
     let vera = bay.shop.signatory().await;
     // The one thing here that nobody may waive.
-    let dry = [("measured_at", "2026-05-12T09:20"), ("answers[petrol-joints][answer]", "pass")];
+    let dry = [("measured_at", "2026-05-12T10:20"), ("answers[petrol-joints][answer]", "pass")];
     vera.post(&bay.at("checklist"), &dry).await.goes_to();
     let book = RuleBook::shipped().unwrap();
     let day_of = |at: OffsetDateTime| at.date();
