@@ -392,6 +392,7 @@ impl Story<'_> {
         let sheet = super::sums::nozzle_of(165.0, 6_200.0, 4)?;
         debug_assert_ne!(sheet.verdict, NozzleVerdict::Fits);
         self.record(Evidence::NozzleSizing(sheet), Vec::new(), Vec::new()).await?;
+        self.record(Evidence::HeatSizing(super::gas_side::heat(165.0)?), Vec::new(), Vec::new()).await?;
         self.record(Evidence::ContainerSizing(super::sums::container()?), Vec::new(), Vec::new()).await?;
         Ok(())
     }

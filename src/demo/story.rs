@@ -172,10 +172,12 @@ impl Story<'_> {
         Ok(())
     }
 
-    /// Sizing: nozzle and container.
+    /// Sizing: nozzle, heat, lines and container.
     pub async fn size(&self) -> Result<(), Refusal> {
         self.wait(20);
         self.plain(Evidence::NozzleSizing(super::sums::nozzle()?)).await?;
+        self.plain(Evidence::HeatSizing(super::gas_side::heat(82.0)?)).await?;
+        self.plain(Evidence::LineSizing(super::gas_side::lines(82.0)?)).await?;
         self.plain(Evidence::ContainerSizing(super::sums::container()?)).await?;
         Ok(())
     }

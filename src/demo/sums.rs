@@ -13,16 +13,18 @@ use crate::shop::Refusal;
 /// The nozzle of the usual invented car.
 pub const CHOSEN_MM: f64 = 2.6;
 
-fn broken(error: impl std::fmt::Display) -> Refusal {
+/// A sum that refused.
+pub fn broken(error: impl std::fmt::Display) -> Refusal {
     Refusal::Broken(error.to_string())
 }
 
-fn json_of(value: &impl serde::Serialize) -> Result<Value, Refusal> {
+/// A value as it is kept.
+pub fn json_of(value: &impl serde::Serialize) -> Result<Value, Refusal> {
     serde_json::to_value(value).map_err(broken)
 }
 
-/// Texts of a form.
-fn typed(fields: &[(&str, &str)]) -> Vec<(String, String)> {
+/// Texts of a form, as they are kept.
+pub fn typed(fields: &[(&str, &str)]) -> Vec<(String, String)> {
     fields.iter().map(|(name, text)| ((*name).to_owned(), (*text).to_owned())).collect()
 }
 

@@ -10,6 +10,7 @@ pub mod certificate;
 pub mod issued;
 pub mod measured;
 pub mod owner_sheet;
+pub mod sizing_sheet;
 pub mod test_record;
 pub mod work_sheet;
 

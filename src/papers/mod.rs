@@ -20,7 +20,9 @@ mod table;
 mod tags;
 
 pub mod certificate;
+pub mod drawing;
 pub mod owner_sheet;
+pub mod sizing_sheet;
 pub mod test_record;
 pub mod work_sheet;
 

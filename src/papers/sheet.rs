@@ -156,16 +156,21 @@ impl Sheet {
 
     /// A picture made of filled rectangles `[x, y, width, height]`, described in words.
     pub fn figure(&mut self, rectangles: &[[f32; 4]], alt: &str, ink: Ink) {
+        let rings = rectangles.iter().map(|[x, y, width, height]| ring(*x, *y, *width, *height)).collect();
+        self.picture(fill_ops(rings, ink), alt);
+    }
+
+    /// A picture already drawn, described in words.
+    pub fn picture(&mut self, ops: Vec<Op>, alt: &str) {
         self.tags.open(Role::Figure);
         self.tags.describe(alt);
         let page = self.page();
         let (role, mcid) = self.tags.content(page);
         let number = DictItem::Int(i64::try_from(mcid).unwrap_or(i64::MAX));
         let properties = DictItem::Dict { map: BTreeMap::from([("MCID".to_owned(), number)]) };
-        let rings = rectangles.iter().map(|[x, y, width, height]| ring(*x, *y, *width, *height)).collect();
         let out = &mut self.pages[page];
         out.push(Op::BeginMarkedContentWithProperties { tag: role.name().to_owned(), properties });
-        out.extend(fill_ops(rings, ink));
+        out.extend(ops);
         out.push(Op::EndMarkedContent);
         self.tags.close();
     }
@@ -258,7 +263,8 @@ fn round(value: f32) -> f32 {
     (value * 100.0).round() / 100.0
 }
 
-fn point(x: f32, y: f32) -> Point {
+/// A point of the page, `y` counted from its top.
+pub fn point(x: f32, y: f32) -> Point {
     Point { x: Pt(round(x)), y: Pt(round(PAGE_HEIGHT - y)) }
 }
 
@@ -272,7 +278,8 @@ fn fill_ops(rings: Vec<PolygonRing>, ink: Ink) -> Vec<Op> {
     vec![Op::SetFillColor { col: ink.color() }, Op::DrawPolygon { polygon }]
 }
 
-fn text_ops(x: f32, y: f32, text: &str, style: Style) -> Result<Vec<Op>, PaperError> {
+/// What draws a line of text; `y` is its baseline.
+pub fn text_ops(x: f32, y: f32, text: &str, style: Style) -> Result<Vec<Op>, PaperError> {
     let faces = fonts::faces()?;
     let mut ops =
         vec![Op::StartTextSection, Op::SetFillColor { col: style.ink.color() }, Op::SetTextCursor { pos: point(x, y) }];

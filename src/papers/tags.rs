@@ -9,6 +9,8 @@ pub enum Role {
     H1,
     /// Heading of a section.
     H2,
+    /// Heading below it.
+    H3,
     /// Paragraph.
     P,
     /// A section.
@@ -40,6 +42,7 @@ impl Role {
             Self::Document => "Document",
             Self::H1 => "H1",
             Self::H2 => "H2",
+            Self::H3 => "H3",
             Self::P => "P",
             Self::Sect => "Sect",
             Self::L => "L",

@@ -167,6 +167,11 @@ pub fn job_papers(id: JobId) -> String {
     format!("/jobs/{id}/papers")
 }
 
+/// A paper of a job that is drawn on asking.
+pub fn job_paper(id: JobId, kind: &str) -> String {
+    format!("/jobs/{id}/papers/{kind}")
+}
+
 /// Hold, release, cancel, hand over.
 pub fn job_ending(id: JobId) -> String {
     format!("/jobs/{id}/ending")

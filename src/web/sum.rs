@@ -3,6 +3,7 @@
 use crate::calc::nozzle::Reason;
 use crate::calc::worked::{FIGURES, decimals, decimals_put_in};
 use crate::calc::{Caution, Error, Step};
+use crate::model::paper::sizing_sheet::StepOnPaper;
 use crate::model::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::kit::{Cell, Column, Table};
@@ -36,6 +37,25 @@ fn put_in(w: &Words, step: &Step) -> String {
 /// The document behind a step.
 fn source(w: &Words, step: &Step) -> String {
     step.source.map_or_else(|| w.t("step-balance"), |source| source.citation().to_owned())
+}
+
+/// A table made by [`steps`], read back as steps for a paper; `None` for any other.
+pub fn worked(w: &Words, table: &Table) -> Option<Vec<StepOnPaper>> {
+    let is_steps = table.columns.get(1).is_some_and(|column| column.label == w.t("step-formula"));
+    let step = |row: &Vec<Cell>| {
+        let [name, formula, result, spread] = row.as_slice() else { return None };
+        Some(StepOnPaper {
+            name: name.text.clone(),
+            source: name.second.clone(),
+            formula: formula.text.clone(),
+            // The logarithm is a key of the calculator; any other letter names a state of the gas.
+            is_arithmetic: !formula.second.replace("lg(", "(").contains(char::is_alphabetic),
+            put_in: formula.second.clone(),
+            result: result.text.clone(),
+            spread: spread.text.clone(),
+        })
+    };
+    if is_steps { table.rows.iter().map(step).collect() } else { None }
 }
 
 /// Steps as a table: what and source, formula and numbers, result, uncertainty.

@@ -8,7 +8,7 @@ use time::Duration;
 use crate::job_support::Bay;
 use crate::sizing::{changed, redo, steps};
 
-type Fields = Vec<(&'static str, &'static str)>;
+pub type Fields = Vec<(&'static str, &'static str)>;
 
 /// 75 kW at an efficiency of 0.30, a container at 15 C, 220 kPa and 60 C at the rail.
 fn heat() -> Fields {
@@ -67,7 +67,8 @@ fn cylinders() -> Fields {
     ]
 }
 
-fn blown() -> Fields {
+/// Nitrogen through a nozzle of 2.0 mm.
+pub fn blown() -> Fields {
     vec![
         ("injector", "Ostrava Vale, rail of 4, nozzle 2.0"),
         ("gas", "nitrogen"),
@@ -83,7 +84,8 @@ fn blown() -> Fields {
     ]
 }
 
-fn nozzle() -> Fields {
+/// The worked example of a nozzle.
+pub fn nozzle() -> Fields {
     vec![
         ("from", "power"),
         ("fuel_mix", "typed-mole"),

@@ -48,6 +48,7 @@ mod search;
 mod serve;
 mod sign_in;
 mod sizing;
+mod sizing_sheet;
 mod store;
 mod suitability;
 mod support;

@@ -2,7 +2,7 @@
 //! reads the code.
 
 mod others;
-mod reading;
+pub mod reading;
 mod sample;
 
 use fuelwright::model::paper::certificate::*;

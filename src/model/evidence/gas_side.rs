@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 use crate::calc::cylinder::{Contents, Cylinder, Stowage, Stowed};
+use crate::calc::decision::Verdict;
 use crate::calc::{heat, hose};
 use crate::model::coded;
 
@@ -19,6 +20,33 @@ coded! {
         Fails = "fails",
         /// What it would be held against is not known.
         NotJudged = "not-judged",
+    }
+}
+
+impl SizingVerdict {
+    /// The worst of what a heat sheet says.
+    pub fn of_heat(found: &heat::Found) -> Self {
+        let margin = found.margin_k;
+        match found.judged.map(|judged| judged.verdict) {
+            Some(Verdict::Fail) => Self::Fails,
+            // Changing over below the dew temperature lets the rail rain.
+            _ if margin.is_some_and(|margin| margin < 0.0) => Self::Fails,
+            Some(Verdict::CannotTell) => Self::Doubtful,
+            _ if margin.is_some_and(|margin| margin < heat::USUAL_MARGIN_K) => Self::Doubtful,
+            Some(Verdict::Pass) => Self::Holds,
+            None => Self::NotJudged,
+        }
+    }
+
+    /// The worst of some lines.
+    pub fn of_lines(found: &[hose::LineFound]) -> Self {
+        let has = |fit: hose::Fit| found.iter().any(|line| line.fit == fit);
+        match () {
+            () if has(hose::Fit::TooNarrow) => Self::Fails,
+            () if has(hose::Fit::Near) => Self::Doubtful,
+            () if has(hose::Fit::WideEnough) => Self::Holds,
+            () => Self::NotJudged,
+        }
     }
 }
 

@@ -11,6 +11,7 @@ mod ground;
 mod measured;
 mod owner;
 mod record;
+mod sizing;
 mod standing;
 
 use std::sync::Arc;

@@ -6,10 +6,7 @@ use super::reckoning::{self, Defaults, FromNozzle, Number, needed};
 use super::record::{Group, Recorded, Taken};
 use super::{JobPage, fuel_mix, heat_said, origins, sum};
 use crate::calc::cylinder::WORKING_KPA;
-use crate::calc::decision::Verdict;
-use crate::calc::heat::{
-    Asked, CHANGEOVER_C, COLDEST_C, COOLANT_DROP_K, Capacity, Device, Found, USUAL_MARGIN_K, fuel_rate_g_s, sheet,
-};
+use crate::calc::heat::{Asked, CHANGEOVER_C, COLDEST_C, COOLANT_DROP_K, Capacity, Device, fuel_rate_g_s, sheet};
 use crate::calc::vaporiser::{Regulator, Vaporiser};
 use crate::calc::{Composition, Error as SumError};
 use crate::model::evidence::{Entry, Evidence, HeatInputs, HeatSizing, SizingVerdict};
@@ -166,20 +163,6 @@ fn asked(job: &JobPage, form: &mut Form) -> Option<Asked> {
     Some(Asked { device, rated_power_kw, brake_efficiency, capacity, changeover_c })
 }
 
-/// The worst of what the sheet says.
-pub fn verdict_of(found: &Found) -> SizingVerdict {
-    let is_close = found.margin_k.is_some_and(|margin| margin < USUAL_MARGIN_K);
-    match found.judged.map(|judged| judged.verdict) {
-        Some(Verdict::Fail) => SizingVerdict::Fails,
-        // Changing over below the dew temperature lets the rail rain.
-        _ if found.margin_k.is_some_and(|margin| margin < 0.0) => SizingVerdict::Fails,
-        Some(Verdict::CannotTell) => SizingVerdict::Doubtful,
-        _ if is_close => SizingVerdict::Doubtful,
-        Some(Verdict::Pass) => SizingVerdict::Holds,
-        None => SizingVerdict::NotJudged,
-    }
-}
-
 impl Recorded for HeatSizingForm {
     const KIND: &'static str = "heat-sizing";
     const STAGE: Stage = Stage::Sizing;
@@ -227,7 +210,7 @@ impl Recorded for HeatSizingForm {
             origins,
             heat_kw: found.heat.heat_kw(),
             coolant_l_min: found.heat.coolant_l_min(),
-            verdict: verdict_of(&found),
+            verdict: SizingVerdict::of_heat(&found),
             program_version: env!("CARGO_PKG_VERSION").to_owned(),
             inputs: serde_json::to_value(HeatInputs { typed, asked }).ok()?,
             results: serde_json::to_value(found).ok()?,

@@ -5,7 +5,7 @@ use super::reckoned::Reckoned;
 use super::reckoning::{self, Defaults, FromNozzle, Number, needed};
 use super::record::{Group, Recorded, Taken};
 use super::{JobPage, fuel_mix, line_said, origins, sum};
-use crate::calc::hose::{Carries, Fit, Hose, Line, LineAsked, LineFound, USUAL_HEADS, line};
+use crate::calc::hose::{Carries, Hose, Line, LineAsked, USUAL_HEADS, line};
 use crate::calc::{Composition, REFERENCE_C};
 use crate::model::evidence::{Entry, Evidence, LineInputs, LineResults, LineSizing, SizingVerdict};
 use crate::model::job::Fuel;
@@ -149,17 +149,6 @@ impl Common {
     }
 }
 
-/// The worst of the lines.
-fn verdict_of(found: &[LineFound]) -> SizingVerdict {
-    let has = |fit: Fit| found.iter().any(|line| line.fit == fit);
-    match () {
-        () if has(Fit::TooNarrow) => SizingVerdict::Fails,
-        () if has(Fit::Near) => SizingVerdict::Doubtful,
-        () if has(Fit::WideEnough) => SizingVerdict::Holds,
-        () => SizingVerdict::NotJudged,
-    }
-}
-
 impl Recorded for LineSizingForm {
     const KIND: &'static str = "line-sizing";
     const STAGE: Stage = Stage::Sizing;
@@ -238,7 +227,7 @@ impl Recorded for LineSizingForm {
         let body = LineSizing {
             origins,
             rail_supply_drop_kpa: of_rail.map(|(_, found)| found.drop.drop_kpa),
-            verdict: verdict_of(&found),
+            verdict: SizingVerdict::of_lines(&found),
             program_version: env!("CARGO_PKG_VERSION").to_owned(),
             inputs: serde_json::to_value(LineInputs { typed, lines: asked }).ok()?,
             results: serde_json::to_value(LineResults { lines: found }).ok()?,

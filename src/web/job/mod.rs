@@ -42,6 +42,7 @@ pub mod reckoned;
 mod reckoning;
 pub mod record;
 pub mod say;
+mod sizing_sheet;
 mod slot;
 pub mod stage;
 mod suitability;

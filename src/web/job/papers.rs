@@ -5,7 +5,7 @@ use axum::extract::{Path, State};
 use axum::http::header;
 use axum::response::{IntoResponse, Response};
 
-use super::JobPage;
+use super::{JobPage, sizing_sheet};
 use crate::db;
 use crate::model::ids::{JobId, PaperId};
 use crate::model::stage::Stage;
@@ -45,6 +45,8 @@ struct PapersPage {
     may_sign: bool,
     action: String,
     base: String,
+    /// Something was sized, so that there is a sheet of it.
+    has_sums: bool,
 }
 
 /// The mark of a standing.
@@ -83,6 +85,7 @@ async fn papers_page(app: &App, job: JobPage, form: Form) -> Result<PapersPage, 
         may_sign: job.who.actor.may_sign_on(job.today).is_some(),
         action: path::job_papers(job.id()),
         base: path::job_papers(job.id()),
+        has_sums: !sizing_sheet::sums(&job).is_empty(),
         frame: job.frame,
         issued,
         form,
@@ -145,6 +148,10 @@ pub async fn draw(State(app): State<App>, who: Visitor, Path((id, kind)): Path<(
     let bytes = match kind.as_str() {
         "preview" => app.shop.preview_certificate(&who.actor, id).await?.pdf,
         "test-record" => app.shop.test_record_pdf(&who.actor, id, now).await?,
+        "sizing-sheet" => {
+            let job = sizing_sheet::in_language_of_papers(JobPage::open(&app, who, id).await?);
+            app.shop.sizing_sheet_pdf(&job.who.actor, id, now, sizing_sheet::sums(&job)).await?
+        }
         "owner-sheet" => app.shop.owner_sheet_pdf(&who.actor, id, now).await?,
         _ => return Err(Error::NotFound),
     };

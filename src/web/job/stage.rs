@@ -8,15 +8,18 @@ use super::leak_decay;
 use super::leak_said::{self, Shown};
 use super::reckoned::Reckoned;
 use super::record::Recorded;
+use super::sizing_sheet;
 use super::{AfterDriveForm, ContainerSizingForm, EngineCalibrationForm, TrimsForm};
 use super::{
     ArrivalForm, ChecklistForm, CylinderTableForm, ExhaustForm, FunctionChecksForm, HandOverForm, JobPage,
     LeakJointsForm, LevelSensingForm, NozzleSizingForm, Slot, SuitabilityForm, slots,
 };
 use super::{CylinderSizingForm, DischargeForm, HeatSizingForm, LineSizingForm};
+use crate::charts::svg;
 use crate::model::evidence::Entry;
 use crate::model::ids::JobId;
 use crate::model::stage::{Stage, shown_on};
+use crate::papers::drawing;
 use crate::web::app::App;
 use crate::web::kit::{self, JobSheet, Verdict};
 use crate::web::page::{Frame, page, see_other};
@@ -35,6 +38,8 @@ pub struct Block {
     reckoned: Option<Reckoned>,
     /// A decay test: verdict and picture.
     leak: Option<Shown>,
+    /// The picture of its sum, as SVG; empty for none.
+    chart: String,
     /// Record or correct.
     act: String,
     href: String,
@@ -95,6 +100,9 @@ fn places(job: &JobPage, stage: Stage) -> Vec<(String, String)> {
             place("job-photos", path::job_photos(id)),
             place("job-findings", path::job_findings(id)),
         ],
+        Stage::Sizing if !sizing_sheet::sums(job).is_empty() => {
+            vec![place("register-sizing-sheet", path::job_paper(id, "sizing-sheet"))]
+        }
         Stage::Proving => vec![place("job-findings", path::job_findings(id))],
         Stage::HandOver => vec![place("job-papers", path::job_papers(id)), place("job-ending", path::job_ending(id))],
         _ => Vec::new(),
@@ -127,6 +135,7 @@ fn block(job: &JobPage, slot: Slot) -> Block {
         verdict: entry.and_then(|entry| verdict(job, entry)),
         reckoned: entry.and_then(|entry| reckoned(job, entry)),
         leak: entry.filter(|_| slot.kind == "leak-decay").map(|entry| leak_said::shown(job, entry)),
+        chart: entry.and_then(|entry| chart(job, entry)).unwrap_or_default(),
         act: w.t(if entry.is_some() { "record-correct" } else { "record-record" }),
         href: path::job_slot(job.id(), slot.kind, slot.subject),
         is_recorded: entry.is_some(),
@@ -172,6 +181,12 @@ fn verdict(job: &JobPage, entry: &Entry) -> Option<Verdict> {
         "checklist" => ChecklistForm::verdict(job, entry),
         _ => None,
     }
+}
+
+/// The picture of an entry: how long a nozzle is open over the speeds.
+fn chart(job: &JobPage, entry: &Entry) -> Option<String> {
+    let duty = sizing_sheet::duty(&entry.body)?;
+    Some(svg(&drawing::duty(&duty, &job.w()), "duty-chart"))
 }
 
 /// The sums of an entry, laid out.
