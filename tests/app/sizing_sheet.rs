@@ -53,7 +53,7 @@ fn expressions(paper: &Paper) -> Vec<(String, String)> {
         let (expression, mut result) = whole.split_once(" = ").map(|(a, b)| (a.to_owned(), b.to_owned())).unwrap();
         // A result that stands on a line of its own.
         if result.trim().is_empty() {
-            result = lines[next].to_owned();
+            lines[next].clone_into(&mut result);
         }
         found.push((expression, result));
     }
