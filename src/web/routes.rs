@@ -73,7 +73,7 @@ pub fn table() -> Vec<Route> {
         get("/sign-in",                                 sign_in::show,                  Anybody),
         post("/sign-in",                                sign_in::create,                Anybody),
         post("/sign-in/pin",                            sign_in::create_with_pin,       Anybody),
-        post("/sign-out",                               sign_in::delete,                SignedIn),
+        post("/sign-out",                               sign_in::delete,                Anybody),
         get("/welcome",                                 sign_in::welcome,               Anybody),
         post("/welcome",                                sign_in::choose,                Anybody),
         get("/account",                                 account::show,                  SignedIn),

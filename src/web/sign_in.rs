@@ -1,6 +1,7 @@
 //! Coming in and going out, and choosing a password with a one-time code.
 
 use askama::Template;
+use axum::Extension;
 use axum::extract::{Query, State};
 use axum::http::{HeaderMap, HeaderValue, header};
 use axum::response::Response;
@@ -97,9 +98,11 @@ pub(super) fn signed_in(app: &App, token: &Token, to: &str) -> Answer {
     Ok(with_cookie(app, response, cookie_name(app.config.is_https()), token.as_text(), 12 * 60 * 60))
 }
 
-/// `POST /sign-out`.
-pub async fn delete(State(app): State<App>, who: Visitor) -> Answer {
-    app.shop.sign_out(&who.actor, who.session.id).await?;
+/// `POST /sign-out`. Whoever's session has ended meanwhile is out already, and is not told off for asking.
+pub async fn delete(State(app): State<App>, who: Option<Extension<Visitor>>) -> Answer {
+    if let Some(Extension(who)) = who {
+        app.shop.sign_out(&who.actor, who.session.id).await?;
+    }
     let mut response = see_other(path::sign_in("/"))?;
     response.headers_mut().insert("clear-site-data", HeaderValue::from_static("\"cache\""));
     Ok(with_cookie(&app, response, cookie_name(app.config.is_https()), "", 0))

@@ -57,7 +57,7 @@ async fn the_driver_is_instructed_signs_and_both_proofs_are_met() {
 
     let key = uuid::Uuid::now_v7().to_string();
     let wrong = send(&desk, &at, &fields(&TOPICS, &key), None).await;
-    wrong.is(422).says("No file is chosen");
+    wrong.is(422).says("Nobody has signed yet");
     assert!(wrong.html().contains(r#"value="smell" checked"#), "what was ticked stays");
     let wrong = send(&desk, &at, &fields(&TOPICS, &key), Some(("x.png", b"<svg onload=alert(1)>"))).await;
     wrong.is(422).says("is not of a kind taken here");

@@ -23,6 +23,7 @@ async fn a_name_and_password_open_a_session_and_signing_out_ends_it() {
     // The old cookie, taken from a copy of the disk, opens nothing.
     *browser.cookies.borrow_mut() = kept;
     browser.get("/account").await.is(303);
+    assert_eq!(browser.post("/sign-out", &[]).await.goes_to(), "/sign-in", "out already, and not told off");
 }
 
 #[tokio::test]

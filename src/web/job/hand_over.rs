@@ -134,7 +134,7 @@ impl Recorded for HandOverForm {
         let Some(sent) = attachments::sent_signature(form, SIGNATURE) else {
             let given = job.file.entry(Self::KIND, "").map(|entry| entry.attachments.clone()).unwrap_or_default();
             if given.is_empty() {
-                form.fail(SIGNATURE, Wrong::FileMissing);
+                form.fail(SIGNATURE, Wrong::Rule("wrong-not-signed", Vec::new()));
             }
             return Ok(given);
         };

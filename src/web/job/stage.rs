@@ -61,6 +61,13 @@ struct StagePage {
     may_record: bool,
 }
 
+impl StagePage {
+    /// The first block that is still to record: its button is the main one, the others are outlined.
+    fn next(&self) -> Option<usize> {
+        self.blocks.iter().position(|block| !block.is_recorded)
+    }
+}
+
 /// `GET /jobs/{id}`: the stage on which the job stands.
 pub async fn index(State(app): State<App>, who: Visitor, Path(id): Path<JobId>) -> Answer {
     let job = JobPage::open(&app, who, id).await?;

@@ -29,6 +29,7 @@ wrong-not-known = Nothing is known by this
 wrong-does-not-match = Does not match
 wrong-too-many = Takes { $most } at most
 wrong-file-missing = No file is chosen
+wrong-not-signed = Nobody has signed yet
 wrong-file-empty = The file “{ $file }” is empty
 wrong-file-too-large = The file “{ $file }” is larger than { $most_mb } MB
 wrong-file-kind = The file “{ $file }” is not of a kind taken here: { $takes }

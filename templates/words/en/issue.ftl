@@ -109,7 +109,7 @@ verify-lead = Type the code printed at the foot of the paper.
 verify-code = Code
 verify-ask = Check
 verify-unknown = No paper has this code here. Compare it with the print; 0 and O, 1 and I count as one.
-verify-compare = Compare number, date and VIN with the paper in your hand. If they differ, the paper is not this one.
+verify-compare = Compare number, date and VIN or chassis number with the paper in your hand. If they differ, the paper is not this one.
 verify-demonstration = DEMONSTRATION: this paper proves nothing.
 
 paper-event-withdrawn = Withdrawn
