@@ -13,6 +13,7 @@ pub mod bays;
 pub mod bookings;
 pub mod branches;
 pub mod customers;
+pub mod discharges;
 pub mod duties;
 pub mod evidence;
 pub mod findings;

@@ -341,6 +341,31 @@ async fn a_coefficient_is_kept_with_its_flow_meter_and_the_nozzle_sheet_opens_wi
 }
 
 #[tokio::test]
+async fn a_nozzle_measured_once_is_offered_in_every_job_of_the_shop_and_in_no_other() {
+    let bay = Bay::lpg().await;
+    let meter = bay.instrument("F-1", InstrumentKind::Other, "L/min", 0.1, 0.5).await.to_string();
+    let gauge = bay.instrument("G-9", InstrumentKind::PressureGauge, "kPa", 0.1, 0.5).await.to_string();
+    let jon = bay.shop.technician().await;
+    let fields = changed(blown(), &[("flow_meter_id", &meter), ("gauge_id", &gauge)]);
+    jon.post(&bay.at("discharge"), &fields).await.goes_to();
+    let first = bay.file().await.entry("discharge", "").unwrap().id.to_string();
+    let mended = [("flow_l_min", "60"), ("replaces_id", &*first), ("replaces_reason", "meter read again")];
+    jon.post(&bay.at("discharge"), &changed(fields, &mended)).await.goes_to();
+
+    // The measurement that stands, once, with both instruments; the corrected one is gone.
+    let mut con = bay.shop.shop.db.read().await.unwrap();
+    let all = fuelwright::db::discharges::list(&mut con, bay.shop.branch, 8).await.unwrap();
+    let [one] = &all[..] else { panic!("{all:?}") };
+    assert_eq!((one.instruments.as_str(), one.job_number.as_str()), ("F-1, G-9", "2026-0001"));
+    assert!(one.discharge.discharge_coefficient < 0.66);
+    let elsewhere = fuelwright::model::ids::BranchId::new();
+    assert!(fuelwright::db::discharges::list(&mut con, elsewhere, 8).await.unwrap().is_empty());
+    drop(con);
+    let page = jon.get(&bay.at("nozzle-sizing")).await;
+    page.says("Measured by this shop:").says("Ostrava Vale, rail of 4, nozzle 2.0, 2.00 mm").says("F-1, G-9");
+}
+
+#[tokio::test]
 async fn a_nozzle_sheet_says_how_it_moves_and_how_long_it_is_open() {
     let bay = Bay::lpg().await;
     let jon = bay.shop.technician().await;

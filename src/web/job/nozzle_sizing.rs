@@ -14,6 +14,7 @@ use crate::calc::nozzle::{
 };
 use crate::calc::petrol::Petrol;
 use crate::calc::{ATMOSPHERE_KPA, Composition};
+use crate::db;
 use crate::model::evidence::{Entry, Evidence, NozzleInputs, NozzleResults, NozzleSizing, NozzleVerdict};
 use crate::model::job::Fuel;
 use crate::model::stage::Stage;
@@ -26,7 +27,10 @@ use crate::web::kit::{self, Choice, Field};
 
 /// The form of [`NozzleSizing`].
 #[derive(Debug)]
-pub struct NozzleSizingForm;
+pub struct NozzleSizingForm {
+    /// What the shop measured itself, newest first.
+    measured: Vec<db::discharges::Measured>,
+}
 
 /// Sets compared at once.
 const MOST_SETS: usize = 3;
@@ -370,8 +374,9 @@ impl Recorded for NozzleSizingForm {
     const STAGE: Stage = Stage::Sizing;
     const RECKONS: bool = true;
 
-    async fn open(_: &App, _: &JobPage, _: &str) -> Result<Self, Error> {
-        Ok(Self)
+    async fn open(app: &App, job: &JobPage, _: &str) -> Result<Self, Error> {
+        let mut con = app.read().await?;
+        Ok(Self { measured: db::discharges::list(&mut con, job.who.branch.id, 8).await? })
     }
 
     fn blank(&self, job: &JobPage) -> Form {
@@ -418,7 +423,7 @@ impl Recorded for NozzleSizingForm {
             Group::new(w.t("sizing-group-petrol"), petrol).noted(w.t("sizing-note-petrol")),
             Group::new(w.t("sizing-group-idle"), idle).noted(w.t("sizing-note-idle")),
             Group::new(w.t("sizing-group-gas"), gas),
-            Self::sets(job, form),
+            nozzle_further::with_measured(job, Self::sets(job, form), &self.measured),
             Group::new(w.t("sizing-group-taken"), taken),
         ]
     }

@@ -241,3 +241,5 @@ nozzle-column-duty-used = Duty of the nozzle taken, %
 nozzle-column-speed = Speed, /min
 nozzle-column-open = Open, % of the time
 nozzle-duty-caption = Duty of { $size } over speed, dose of rated power throughout; { $most } is allowed
+nozzle-measured-here = Measured by this shop:
+nozzle-measured-before = { $injector }, { $bore }: discharge coefficient { $coefficient } ± { $spread } ({ $job }, { $on }).

@@ -21,3 +21,6 @@ duty-chart-duty = Open, % of the time
 duty-chart-most = at most { $most }
 duty-chart-rated = rated power: { $rated }
 duty-chart-limit = { $limit }
+
+# The stage page folds what is for redoing a sum.
+sizing-redo = Steps and inputs, to redo the sum
