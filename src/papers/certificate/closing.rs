@@ -124,7 +124,9 @@ pub fn rule_set_lines(rule_sets: &[RuleSetOnPaper], words: &Words) -> Vec<String
 }
 
 fn end_lines(content: &CertificateContent, words: &Words) -> Vec<String> {
-    let mut lines = rule_set_lines(&content.rule_sets, words);
+    let digest = [("digest", (&content.personal_digest).into())];
+    let mut lines = vec![words.tv("certificate-keeper-digest", &digest)];
+    lines.extend(rule_set_lines(&content.rule_sets, words));
     if !content.previous_sha256.is_empty() {
         lines.push(words.tv("certificate-follows", &[("sum", (&content.previous_sha256).into())]));
     }

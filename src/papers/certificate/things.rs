@@ -77,8 +77,6 @@ pub fn keeper(sheet: &mut Sheet, paper: &Certificate<'_>, words: &Words) -> Resu
     } else {
         sheet.paragraph(&words.t("certificate-keeper-apart"), CELL)?;
     }
-    let digest = [("digest", (&paper.content.personal_digest).into())];
-    sheet.paragraph(&words.tv("certificate-keeper-digest", &digest), SMALL)?;
     sheet.end_section();
     Ok(())
 }
