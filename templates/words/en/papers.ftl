@@ -64,7 +64,7 @@ paper-parts = Parts fitted
 paper-part = Part
 paper-maker-and-type = Maker, type
 paper-approval-mark = Approval mark
-paper-serial = Serial or batch
+paper-serial = Serial, batch
 paper-made = Made
 paper-next-duty = Next duty
 
