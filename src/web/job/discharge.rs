@@ -116,7 +116,8 @@ impl Recorded for DischargeForm {
         let mut blown = vec![kit::pick(form, &w, "gas", &kit::choices(&w, "discharge-gas", ["nitrogen", "air"]))];
         blown.extend(fields(&NUMBERS[2..5]));
         let with = self.instruments.fields(job, form);
-        let note = if with.is_empty() { "discharge-note-no-instrument" } else { "discharge-note-instruments" };
+        let has_meter = self.instruments.has("flow_meter_id");
+        let note = if has_meter { "discharge-note-instruments" } else { "discharge-note-no-instrument" };
         vec![
             Group::new(w.t("discharge-group-nozzle"), nozzle).noted(w.t("discharge-note-nozzle")),
             Group::new(w.t("discharge-group-blown"), blown).noted(w.t("discharge-note-blown")),

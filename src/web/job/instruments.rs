@@ -32,6 +32,11 @@ impl Instruments {
             .collect()
     }
 
+    /// Whether the shop has any for this field.
+    pub fn has(&self, field: &str) -> bool {
+        self.0.iter().any(|(name, records)| *name == field && !records.is_empty())
+    }
+
     /// Fills in what an entry was measured with.
     pub fn fill(&self, entry: &Entry, form: &mut Form) {
         for (name, records) in &self.0 {

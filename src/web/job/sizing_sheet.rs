@@ -13,7 +13,7 @@ use crate::words::{Language, Words};
 
 /// Kinds of sums in the order of the stage.
 const ORDER: [&str; 6] =
-    ["discharge", "nozzle-sizing", "heat-sizing", "line-sizing", "container-sizing", "cylinder-sizing"];
+    ["nozzle-sizing", "heat-sizing", "line-sizing", "container-sizing", "cylinder-sizing", "discharge"];
 
 /// Every recorded sum of the stage, as it stands.
 pub fn sums(job: &JobPage) -> Vec<SumOnPaper> {

@@ -66,12 +66,16 @@ fn sizing(job: &Job) -> Vec<Slot> {
     };
     let mut all = Vec::new();
     if is_vapour {
-        all.extend([one("discharge"), one("nozzle-sizing")]);
+        all.push(one("nozzle-sizing"));
     }
     // Liquid injection has no vaporiser and no gas hoses.
     if job.system_kind != SystemKind::LiquidInjection {
         all.extend([one("heat-sizing"), one("line-sizing")]);
     }
     all.push(storage);
+    // Most jobs go by the usual coefficient: the measured one stands last.
+    if is_vapour {
+        all.push(one("discharge"));
+    }
     all
 }

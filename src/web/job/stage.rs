@@ -44,6 +44,8 @@ pub struct Block {
     act: String,
     href: String,
     is_recorded: bool,
+    /// Most jobs do without it.
+    is_extra: bool,
     /// Entries that were corrected: who, when, why.
     earlier: Vec<String>,
 }
@@ -62,9 +64,9 @@ struct StagePage {
 }
 
 impl StagePage {
-    /// The first block that is still to record: its button is the main one, the others are outlined.
+    /// The first block that is still to record and no extra: its button is the main one, the others are outlined.
     fn next(&self) -> Option<usize> {
-        self.blocks.iter().position(|block| !block.is_recorded)
+        self.blocks.iter().position(|block| !block.is_recorded && !block.is_extra)
     }
 }
 
@@ -146,6 +148,7 @@ fn block(job: &JobPage, slot: Slot) -> Block {
         act: w.t(if entry.is_some() { "record-correct" } else { "record-record" }),
         href: path::job_slot(job.id(), slot.kind, slot.subject),
         is_recorded: entry.is_some(),
+        is_extra: slot.kind == "discharge",
         earlier: earlier.map(corrected).collect(),
     }
 }
