@@ -23,7 +23,7 @@ async fn a_told_job_shows_on_every_stage_and_its_papers_come_as_pdf() {
     for stage in ["intake", "sizing", "fitting", "calibration", "proving", "hand-over"] {
         technician.get(&format!("/jobs/{job}/stages/{stage}")).await.is(200).says("NM 47 KTR");
     }
-    for paper in ["preview", "test-record", "owner-sheet"] {
+    for paper in ["preview", "test-record", "sizing-sheet", "owner-sheet"] {
         let answer = technician.get(&format!("/jobs/{job}/papers/{paper}")).await;
         assert_eq!(answer.status.as_u16(), 200, "{paper}");
         assert!(answer.bytes.starts_with(b"%PDF-"), "{paper}");
