@@ -4,6 +4,7 @@ use super::heat_sizing::{ENGINE, MAKER, device_numbers};
 use super::origins::{self, Kept};
 use super::reckoned::Reckoned;
 use super::{JobPage, reckoning, sum};
+use crate::calc::Caution;
 use crate::calc::decision::Verdict as Decided;
 use crate::calc::heat::{Asked, Capacity, Change, Device, Found, Heat, Judged, USUAL_MARGIN_K, steps};
 use crate::model::evidence::{Evidence, HeatInputs, HeatSizing, SizingVerdict};
@@ -65,9 +66,12 @@ fn verdict(w: &Words, one: &HeatSizing, asked: &Asked, found: &Found) -> Verdict
             ("throttled", Value::from(w.quantity(one.throttled_c, 0, "°C"))),
             ("perbar", w.quantity(one.mean_joule_thomson_k_per_bar, 2, "K/bar").into()),
         ];
-        sentences.push(w.tv("heat-regulator-throttled", &values));
+        let key = if one.throttled_c < 0.0 { "heat-regulator-freezes" } else { "heat-regulator-throttled" };
+        sentences.push(w.tv(key, &values));
     }
-    sentences.extend(found.heat.cautions().iter().map(|caution| sum::caution(w, caution)));
+    // That water freezes is said with the temperature above.
+    let cautions = found.heat.cautions().iter().filter(|caution| !matches!(caution, Caution::Freezing { .. }));
+    sentences.extend(cautions.map(|caution| sum::caution(w, caution)));
     let title = w.tv(&format!("heat-title-{}", one.verdict), &[("heat", heat)]);
     Verdict { tone, mark, title, sentences }
 }

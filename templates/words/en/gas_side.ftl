@@ -68,6 +68,7 @@ heat-engine-served = That serves an engine of { $power }.
 heat-changeover-clear = At { $pressure } the gas rains below **{ $dew }**; the changeover at { $changeover } is { $margin } above that.
 heat-changeover-close = At { $pressure } the gas rains below **{ $dew }**; the changeover at { $changeover } is only { $margin } above that, { $usual } are usual. Change over at { $least } or above.
 heat-changeover-below = At { $pressure } the gas rains below **{ $dew }**, and the changeover at { $changeover } is { $margin } **below** that: the rail would rain. Change over at { $least } or above.
+heat-regulator-freezes = Without heat the gas would leave at **{ $throttled }**, { $perbar } on the way down: water in it freezes there.
 heat-regulator-throttled = Without heat the gas would leave at **{ $throttled }**, { $perbar } on the way down.
 heat-change-container = Content of the container at { $content }
 heat-change-cylinder = Gas at the inlet at { $content }
