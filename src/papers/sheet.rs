@@ -26,7 +26,7 @@ pub const WIDTH: f32 = PAGE_WIDTH - 2.0 * LEFT;
 /// Where content begins, under the letter head.
 pub const TOP: f32 = 90.0;
 /// Where content ends, above the foot.
-pub const FLOOR: f32 = 790.0;
+pub const FLOOR: f32 = 794.0;
 
 /// A paper while it is drawn.
 pub struct Sheet {
@@ -42,7 +42,7 @@ pub struct Sheet {
 impl Sheet {
     /// One empty page.
     pub fn new() -> Self {
-        Self { pages: vec![Vec::new()], tags: Tags::new(), y: TOP, section_gap: 9.0 }
+        Self { pages: vec![Vec::new()], tags: Tags::new(), y: TOP, section_gap: 8.0 }
     }
 
     /// The page drawn on, from 0.
