@@ -23,7 +23,7 @@
 
 pub mod composition;
 pub mod container;
-pub mod cubic;
+pub(crate) mod cubic;
 pub mod cylinder;
 pub mod decision;
 pub mod due;
@@ -41,7 +41,7 @@ pub mod outside;
 pub mod petrol;
 pub mod refusal;
 pub mod reported;
-pub mod roots;
+pub(crate) mod roots;
 pub mod source;
 pub mod student;
 pub mod substance;

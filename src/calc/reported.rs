@@ -36,9 +36,13 @@ pub fn reported(value: f64, expanded_uncertainty: f64) -> Result<Reported, Outsi
         WITHOUT_UNCERTAINTY
     };
     // Tens are reached by dividing, decimals by multiplying: both scales are whole numbers that way, and 10 stays 10.
-    let rounded = |x: f64| match place {
-        ..0 => (x / scale(-place)).round() * scale(-place),
-        _ => (x * scale(place)).round() / scale(place),
+    let rounded = |x: f64| {
+        let rounded = match place {
+            ..0 => (x / scale(-place)).round() * scale(-place),
+            _ => (x * scale(place)).round() / scale(place),
+        };
+        // A number so large that its scaled self is none has no decimals to round.
+        if rounded.is_finite() { rounded } else { x }
     };
     // Adding zero turns -0, which prints with its sign, into 0.
     let round = |x: f64| rounded(x) + 0.0;

@@ -135,6 +135,7 @@ impl Combined {
 /// # Source
 /// JCGM 100:2008, equations 13 and G.2b (Welch and Satterthwaite; independent inputs only).
 pub fn combine(inputs: &[Input], sensitivities: &[f64], correlations: &[Correlation]) -> Result<Combined, Outside> {
+    // Checked by `covariance`: `max` would turn a NaN into a perfect measurement.
     let variance = covariance(inputs, sensitivities, sensitivities, correlations)?;
     // Fully correlated inputs can cancel to a hair below zero in floating point.
     let standard_uncertainty = variance.max(0.0).sqrt();
@@ -145,6 +146,7 @@ pub fn combine(inputs: &[Input], sensitivities: &[f64], correlations: &[Correlat
             share += (c * input.standard_uncertainty).powi(4) / nu;
         }
     }
+    let share = between("welch_satterthwaite", share, 0.0, f64::MAX)?;
     let is_independent = correlations.iter().all(|r| r.coefficient == 0.0);
     let effective = standard_uncertainty.powi(4) / share;
     let effective_degrees_of_freedom = (is_independent && share > 0.0 && effective.is_finite()).then_some(effective);
@@ -183,7 +185,7 @@ pub fn covariance(
         let (a, b) = (first_sensitivities, second_sensitivities);
         sum += r * u * (a[first] * b[second] + a[second] * b[first]);
     }
-    Ok(sum)
+    between("covariance", sum, f64::MIN, f64::MAX)
 }
 
 /// Sensitivities of a formula by central differences, one standard uncertainty to each side.
@@ -223,7 +225,7 @@ pub fn covariance_of_means(first: &[f64], second: &[f64]) -> Result<f64, Outside
     between("readings", second.len() as f64, n, n)?;
     let (mean_first, mean_second) = (mean(first)?, mean(second)?);
     let sum: f64 = first.iter().zip(second).map(|(a, b)| (a - mean_first) * (b - mean_second)).sum();
-    Ok(sum / (n * (n - 1.0)))
+    between("covariance", sum / (n * (n - 1.0)), f64::MIN, f64::MAX)
 }
 
 /// Correlation coefficient of the means of two quantities read together.
@@ -244,5 +246,5 @@ fn mean(readings: &[f64]) -> Result<f64, Outside> {
     for reading in readings {
         between("reading", *reading, f64::MIN, f64::MAX)?;
     }
-    Ok(readings.iter().sum::<f64>() / readings.len() as f64)
+    between("mean", readings.iter().sum::<f64>() / readings.len() as f64, f64::MIN, f64::MAX)
 }

@@ -17,6 +17,7 @@ mod fuel;
 mod gas;
 mod gas_side;
 mod heat;
+mod hostile;
 mod lambda;
 mod leak;
 mod leak_plan;

@@ -56,6 +56,10 @@ fn the_end_gauge_of_annex_h_1_comes_out_as_printed() {
     let k = combined.coverage_factor(0.99).unwrap();
     agrees(&published, "coverage_factor_99", k, 0.5);
     agrees(&published, "expanded_99_nm", k * combined.standard_uncertainty, 1.0);
+    // The document cuts the degrees of freedom and multiplies what it printed before: 2.92 times 32 nm.
+    close("nu as printed", nu.floor(), 16.0, 0.0);
+    let printed = (k * 100.0).round() / 100.0 * combined.standard_uncertainty.round();
+    close("U as printed", printed.round(), 93.0, 0.0);
 }
 
 /// JCGM 100:2008, H.2: resistance and reactance measured together, inputs correlated.

@@ -188,8 +188,7 @@ pub fn discharge_from_measurement(flow: &Flow, measured_g_s: f64) -> Result<f64,
 }
 
 /// Area of a bore, mm2.
-#[must_use]
-pub fn bore_area_mm2(diameter_mm: f64) -> f64 {
+pub(super) fn bore_area_mm2(diameter_mm: f64) -> f64 {
     PI / 4.0 * diameter_mm * diameter_mm
 }
 
