@@ -179,7 +179,8 @@ pub fn economy(running: &Running) -> Result<Economy, Error> {
     let on_petrol = c * running.petrol_price_minor_per_l;
     let after = gas_per_100km * running.gas_price_minor_per_unit + petrol_left * running.petrol_price_minor_per_l;
     let saved = on_petrol - after;
-    let payback_km = (saved > 0.0).then(|| 100.0 * running.conversion_minor as f64 / saved);
+    // A saving that is next to nothing pays back at a distance that is no number any more.
+    let payback_km = (saved > 0.0).then(|| 100.0 * running.conversion_minor as f64 / saved).filter(|km| km.is_finite());
     let tailpipe = running.factors.of(petrol, petrol_kg_m3, &burnt, kg_per_unit).map(|(petrol_factor, gas_factor)| {
         let after = gas_per_100km * gas_factor.kg_per_unit + petrol_left * petrol_factor.kg_per_unit;
         let on_petrol_kg_per_100km = c * petrol_factor.kg_per_unit;
@@ -198,7 +199,7 @@ pub fn economy(running: &Running) -> Result<Economy, Error> {
         saved_minor_per_100km: minor(saved),
         saved_minor_per_year: minor(saved * running.km_per_year / 100.0),
         payback_km,
-        payback_months: payback_km.map(|km| 12.0 * km / running.km_per_year),
+        payback_months: payback_km.map(|km| 12.0 * km / running.km_per_year).filter(|months| months.is_finite()),
         tailpipe,
     })
 }

@@ -8,6 +8,7 @@ use fuelwright::calc::container::{self, Container, Stowage, container, stow};
 use fuelwright::calc::cylinder::{Cylinder, FastFill, cylinder, fast_fill, range_km};
 use fuelwright::calc::decision::Rule;
 use fuelwright::calc::due::{Duty, OdometerLine, Precision, Reading, due};
+use fuelwright::calc::economy::{FactorSet, Running, economy};
 use fuelwright::calc::fuel::fuel;
 use fuelwright::calc::fuel_parts::parts;
 use fuelwright::calc::gas::{Gas, compressibility, gas_state, reference_density_kg_m3};
@@ -22,7 +23,7 @@ use fuelwright::calc::leak::units::{
 use fuelwright::calc::leak::{Compressibility, DecayTest, judge, trace};
 use fuelwright::calc::liquid::{Liquid, density, dew_temperature_c, saturation_kpa, vapour_pressure};
 use fuelwright::calc::nozzle::engine::Follows;
-use fuelwright::calc::nozzle::flow::discharge_from_measurement;
+use fuelwright::calc::nozzle::flow::{self as flows, discharge_from_measurement};
 use fuelwright::calc::nozzle::{
     Asked, Flow, FromPetrol, PetrolInjection, Setting, Sizing, choking_share, flow, mass_flux, sheet, size, steps,
 };
@@ -31,7 +32,10 @@ use fuelwright::calc::reported::reported;
 use fuelwright::calc::substance::Component;
 use fuelwright::calc::uncertainty::{Correlation, Input, combine, correlation_of_means, covariance_of_means};
 use fuelwright::calc::vaporiser::{Regulator, Vaporiser, regulator, vaporiser};
-use fuelwright::calc::{lambda as lambdas, student};
+use fuelwright::calc::{
+    cylinder as cylinders, due as dues, economy as economies, fuel as fuels, gas, lambda as lambdas, leak, liquid,
+    student,
+};
 use proptest::prelude::*;
 use time::macros::date;
 
@@ -60,6 +64,11 @@ fn said<T: Debug, E>(answer: Result<T, E>) -> String {
 fn is_all_numbers(said: &str, from: &dyn Debug) {
     let wrong = said.split(|c: char| !c.is_ascii_alphanumeric() && c != '_').find(|word| ["NaN", "inf"].contains(word));
     assert_eq!(wrong, None, "{from:?} gave {said}");
+}
+
+/// The answer with its sum laid out.
+fn laid_out<T: Debug, S: Debug, E>(answer: Result<T, E>, steps: impl Fn(&T) -> S) -> String {
+    answer.map_or_else(|_| String::new(), |answer| format!("{answer:?} {:?}", steps(&answer)))
 }
 
 /// Asks with each number spoiled by itself, and with all of them spoiled.
@@ -114,12 +123,21 @@ proptest! {
             every([10.0], spoiler, |[c]| format!("{:?}", saturation_kpa(component, c)));
         }
         let fuel = p60_b40();
-        every([15.0], spoiler, |[c]| said(vapour_pressure(&Liquid { composition: fuel, temperature_c: c })));
-        every([15.0], spoiler, |[c]| said(density(&Liquid { composition: fuel, temperature_c: c })));
+        every([15.0], spoiler, |[c]| {
+            let asked = Liquid { composition: fuel, temperature_c: c };
+            laid_out(vapour_pressure(&asked), |found| liquid::vapour_pressure_steps(&asked, found))
+        });
+        every([15.0], spoiler, |[c]| {
+            let asked = Liquid { composition: fuel, temperature_c: c };
+            laid_out(density(&asked), |found| liquid::density_steps(&asked, found))
+        });
         every([300.0], spoiler, |[kpa]| said(dew_temperature_c(&fuel, kpa)));
         for composition in [fuel, methane()] {
             every([217.0, 50.0], spoiler, |[pressure_kpa, temperature_c]| {
-                said(gas_state(&Gas { composition, pressure_kpa, temperature_c }))
+                {
+                let asked = Gas { composition, pressure_kpa, temperature_c };
+                laid_out(gas_state(&asked), |state| gas::steps(&asked, state))
+                }
             });
             every([217.0, 50.0], spoiler, |[kpa, c]| said(compressibility(&composition, kpa, c)));
         }
@@ -145,7 +163,13 @@ proptest! {
             diameter_mm: x[3],
             discharge_coefficient: x[4],
         };
-        every([217.0, 97.0, 50.0, 2.2, 0.8, 1.5], spoiler, |x| said(flow(&asked(&x))));
+        every([217.0, 97.0, 50.0, 2.2, 0.8, 1.5], spoiler, |x| {
+            let asked = asked(&x);
+            laid_out(flow(&asked), |flowing| {
+                let coefficient = discharge_from_measurement(&asked, x[5]);
+                (flows::steps(&asked, flowing), coefficient.map(|c| flows::discharge_steps(&asked, flowing, x[5], c)).ok())
+            })
+        });
         every([217.0, 97.0, 50.0, 2.2, 0.8, 1.5], spoiler, |x| said(discharge_from_measurement(&asked(&x), x[5])));
     }
 
@@ -219,7 +243,10 @@ proptest! {
             }))
         });
         every([80.0, 20_000.0, 15.0, -10.0], spoiler, |[volume_l, pressure_kpa, temperature_c, at_c]| {
-            said(cylinder(&Cylinder { composition: methane(), volume_l, pressure_kpa, temperature_c, at_temperature_c: Some(at_c) }))
+            {
+                let asked = Cylinder { composition: methane(), volume_l, pressure_kpa, temperature_c, at_temperature_c: Some(at_c) };
+                laid_out(cylinder(&asked), |held| cylinders::steps(&asked, held))
+            }
         });
         every([13.4, 1.0, 4.5], spoiler, |[mass, left, consumption]| said(range_km(mass, left, consumption)));
         every([2_000.0, 15.0, 25_000.0, 15.0, 20_000.0], spoiler, |[start_kpa, start_c, source_kpa, source_c, end_kpa]| {
@@ -235,10 +262,12 @@ proptest! {
             pressure_resolution_kpa: x[7], pressure_standard_uncertainty_kpa: x[8], temperature_standard_uncertainty_k: x[9],
             volume_relative_standard_uncertainty: x[10], reference_c: x[11], reference_kpa: x[12],
         };
-        every(good, spoiler, |x| said(judge(&test(&x), &Compressibility::IDEAL)));
+        every(good, spoiler, |x| laid_out(judge(&test(&x), &Compressibility::IDEAL), |judged| {
+            leak::steps(&test(&x), &Compressibility::IDEAL, judged)
+        }));
         every(good, spoiler, |x| {
             let Ok(gas) = Compressibility::of(&test(&x), |kpa, c| compressibility(&methane(), kpa, c)) else { return String::new() };
-            said(judge(&test(&x), &gas))
+            laid_out(judge(&test(&x), &gas), |judged| leak::steps(&test(&x), &gas, judged))
         });
         every(good, spoiler, |x| {
             let judged = judge(&test(&x), &Compressibility::IDEAL);
@@ -272,10 +301,26 @@ proptest! {
                 let exhaust = Exhaust { fuel, co_percent: x[0], co2_percent: x[1], o2_percent: x[2], hc_ppm_hexane: x[3], nox_ppm: Some(x[4]) };
                 let errors = PermissibleErrors { co_percent: x[5], co2_percent: x[6], o2_percent: x[7], hc_ppm_hexane: x[8], nox_ppm: x[9] };
                 let limit = LambdaLimit { least: x[10], most: x[11], rule: Rule::Guarded };
-                said(lambda(&exhaust)) + &said(lambda_uncertainty(&exhaust, &errors)) + &said(lambdas::judge(&exhaust, &errors, limit))
+                laid_out(lambda(&exhaust), |found| lambdas::steps(&exhaust, *found))
+                    + &laid_out(lambda_uncertainty(&exhaust, &errors), |u| u.expanded().map(|u| lambdas::uncertainty_steps(&exhaust, &errors, u)).ok()) + &said(lambdas::judge(&exhaust, &errors, limit))
             });
         }
         every([200.0, 0.52], spoiler, |[ppm, factor]| said(hexane_from_propane_ppm(ppm, factor)));
+    }
+
+    #[test]
+    fn what_it_saves(spoiler in spoiler(), factors in prop::sample::select(FactorSet::ALL.to_vec())) {
+        for gas in [p60_b40(), methane()] {
+            // The price of gas stands to that of petrol as its last number says, so that both can be next to nothing.
+            every([745.0, 8.0, 0.05, 175.0, 20_000.0, 0.4], spoiler, |[petrol_kg_m3, consumption_l_per_100km, petrol_share, petrol, km_per_year, ratio]| {
+                let running = Running {
+                    gas, petrol: Petrol::E5, petrol_kg_m3, consumption_l_per_100km, petrol_share,
+                    petrol_price_minor_per_l: petrol, gas_price_minor_per_unit: petrol * ratio,
+                    conversion_minor: 120_000, km_per_year, factors,
+                };
+                laid_out(economy(&running), |found| economies::steps(&running, found))
+            });
+        }
     }
 
     #[test]
@@ -285,7 +330,7 @@ proptest! {
             let readings = vec![Reading { date: from, km: first }, Reading { date: date!(2026 - 03 - 02), km: second }];
             let line = OdometerLine::through(&readings);
             let duty = Duty { from, months: Some(12), from_precision: Precision::Day, readings, km: Some(km), from_km: Some(from_km) };
-            said(due(&duty)) + &said(line)
+            laid_out(due(&duty), |found| dues::steps(&duty, found)) + &said(line)
         });
     }
 
@@ -317,7 +362,7 @@ proptest! {
         let composition = Composition::from_mole(Shares::from_array(typed.map(|x| x / sum))).unwrap();
         let (temperature_c, pressure_kpa) = (c, 10f64.powf(log_kpa));
         let answers = [
-            said(fuel(&composition)),
+            laid_out(fuel(&composition), |found| fuels::steps(&composition, found)),
             said(parts(&composition)),
             said(reference_density_kg_m3(&composition)),
             said(vapour_pressure(&Liquid { composition, temperature_c })),
