@@ -93,7 +93,7 @@ def main():
         where = f"{worst[3]['mixture']} {float(worst[3]['temperature_c']):g} C"
         if float(worst[3]["pressure_kpa"]) > 0:
             where += f" {float(worst[3]['pressure_kpa']):g} kPa"
-        print(f"{what:<24}{kind:<16}{len(rows):>7}{ours:>10.2f}{theirs:>10.2f}{theirs / ours:>8.1f}{worst[2]:>19.3%}  {where}")
+        print(f"{what:<24}{kind:<16}{len(rows):>7}{ours:>10.2f}{theirs:>10.2f}{theirs / ours:>8.2f}{worst[2]:>19.3%}  {where}")
 
 
 main()
