@@ -26,6 +26,7 @@ pub mod job;
 pub mod jobs;
 pub mod kit;
 pub mod listing;
+pub mod nozzle;
 pub mod office;
 pub mod outbox;
 pub mod owner;

@@ -3,7 +3,7 @@
 use askama::Template;
 
 use crate::calc::{Basis, Caution, Step};
-use crate::web::kit::{self, Cell, Column, Mark, MarkView, Table, Verdict, already_escaped};
+use crate::web::kit::{self, Cell, Column, Table, Verdict, already_escaped};
 use crate::web::sum;
 use crate::words::Words;
 
@@ -155,11 +155,6 @@ impl Answered {
     pub(super) fn of_fuel(mut self, said: String, origin: String) -> Self {
         self.fuel = Some((said, origin));
         self
-    }
-
-    /// The mark before a caution.
-    fn doubt(&self) -> MarkView {
-        kit::mark(&self.w, &Mark::Undecided)
     }
 
     /// The same with its own address.

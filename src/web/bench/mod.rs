@@ -6,21 +6,41 @@
 
 pub mod answered;
 mod fuel;
+pub mod fuel_rate;
+mod gas;
+mod hose;
+mod liquid;
+mod nozzle;
+mod nozzle_flow;
+mod nozzle_said;
 pub mod number;
+mod regulator;
 pub mod sum;
+mod vaporiser;
 
 use askama::Template;
 
 pub use answered::Answered;
 pub use fuel::FuelSum;
+pub use gas::GasSum;
+pub use hose::HoseSum;
+pub use liquid::LiquidSum;
+pub use nozzle::{NozzleFromPetrolSum, NozzleSum};
+pub use nozzle_flow::NozzleFlowSum;
+pub use regulator::RegulatorSum;
 pub use sum::{BenchSum, show};
+pub use vaporiser::VaporiserSum;
 
 use super::visitor::Visitor;
 use super::{Answer, path};
 use crate::web::page::{Frame, Place, page};
 
 /// What a technician wants to know, and the sums that answer it.
-const SHELVES: [(&str, &[&str]); 1] = [("fuel", &["fuel"])];
+const SHELVES: &[(&str, &[&str])] = &[
+    ("fuel", &["fuel", "liquid", "gas"]),
+    ("nozzle", &["nozzle", "nozzle-from-petrol", "nozzle-flow"]),
+    ("heat", &["vaporiser", "regulator", "hose"]),
+];
 
 /// One sum of the list.
 #[derive(Debug)]

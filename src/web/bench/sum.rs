@@ -8,14 +8,15 @@ use askama::Template;
 use axum::extract::RawQuery;
 
 use super::answered::Answered;
+use super::fuel_rate::FuelRate;
 use crate::calc::{Composition, Error};
-use crate::web::form::{Form, Typed};
+use crate::web::form::{Form, Typed, Wrong};
 use crate::web::job::origins;
 use crate::web::kit::{self, Group};
 use crate::web::page::{Frame, Place, page, retry};
 use crate::web::visitor::Visitor;
 use crate::web::{Answer, fuel_mix, path, sum};
-use crate::words::Words;
+use crate::words::{Value, Words};
 
 /// A sum that stands on the Bench.
 pub trait BenchSum: 'static {
@@ -57,6 +58,25 @@ pub fn answer_of<T>(w: &Words, form: &mut Form, gas_field: &str, answer: Result<
 pub fn refuse(w: &Words, form: &mut Form, gas_field: &str, error: &Error) {
     let field_of = |quantity: &str| match quantity {
         "composition" => "fuel_mix".to_owned(),
+        other => other.to_owned(),
+    };
+    sum::refuse(w, form, error, gas_field, field_of);
+}
+
+/// The same for a sum that is given a fuel rate: what it says of the rate belongs to the field that gave it.
+pub fn refuse_rate(w: &Words, form: &mut Form, gas_field: &str, rate: FuelRate, error: &Error) {
+    if let Error::Outside(outside) = error
+        && matches!(outside.quantity, "fuel_rate_g_s" | "flow_g_s")
+        && matches!(rate, FuelRate::Power { .. })
+    {
+        let g_s = |value: f64| Value::from(w.quantity(value, 2, "g/s"));
+        let values = vec![("got", g_s(outside.got)), ("least", g_s(outside.least)), ("most", g_s(outside.most))];
+        form.fail(rate.field(), Wrong::Rule("bench-fuel-rate-beyond", values));
+        return;
+    }
+    let field_of = |quantity: &str| match quantity {
+        "composition" => "fuel_mix".to_owned(),
+        "flow_g_s" => "fuel_rate_g_s".to_owned(),
         other => other.to_owned(),
     };
     sum::refuse(w, form, error, gas_field, field_of);

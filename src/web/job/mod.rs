@@ -30,7 +30,7 @@ mod level_sensing;
 mod line_said;
 mod line_sizing;
 pub mod notes;
-mod nozzle_further;
+mod nozzle_measured;
 mod nozzle_said;
 mod nozzle_sizing;
 pub mod origins;

@@ -1,46 +1,9 @@
-//! What a nozzle sheet shows beside its sum: how the answer moves when one input does, and the duty over the speeds; and
-//! the shop's own measured coefficient, with which it opens.
+//! What is shown beside a nozzle sum: how the answer moves when one input does, and the duty over the speeds.
 
-use super::JobPage;
-use super::record::Group;
 use crate::calc::nozzle::further::{Change, Then};
 use crate::calc::nozzle::{Asked, Candidate, Sheet, Varied, duty_over_speed};
-use crate::db::discharges::Measured;
-use crate::model::evidence::Evidence;
 use crate::web::kit::{Cell, Column, Mark, Table};
 use crate::words::Words;
-
-/// The discharge coefficient measured in this job.
-pub fn measured(job: &JobPage) -> Option<f64> {
-    let Evidence::Discharge(one) = &job.file.entry("discharge", "")?.body else { return None };
-    Some(one.discharge_coefficient)
-}
-
-/// The sets with what the shop measured itself under them, so that a nozzle measured once serves every sheet.
-pub fn with_measured(job: &JobPage, sets: Group, measured: &[Measured]) -> Group {
-    let w = job.w();
-    let said = |one: &Measured| {
-        let values = [
-            ("injector", one.discharge.injector.as_str().into()),
-            ("bore", w.quantity(one.discharge.bore_mm, 2, "mm").into()),
-            ("coefficient", w.number(one.discharge.discharge_coefficient, 3).into()),
-            ("spread", w.number(one.discharge.standard_uncertainty, 3).into()),
-            ("job", one.job_number.as_str().into()),
-            ("on", w.short_date(job.day_of(one.measured_at)).into()),
-        ];
-        let line = w.tv("nozzle-measured-before", &values);
-        match one.instruments.as_str() {
-            "" => line,
-            codes => format!("{line} {}", w.tv("sizing-sheet-measured-with", &[("codes", codes.into())])),
-        }
-    };
-    if measured.is_empty() {
-        return sets;
-    }
-    let lines: Vec<String> = measured.iter().map(said).collect();
-    let note = format!("{} {} {}", sets.note, w.t("nozzle-measured-here"), lines.join(" "));
-    sets.noted(note)
-}
 
 /// One input changed at a time, under the sheet as it is; none in sheets without.
 pub fn sensitivity(w: &Words, sheet: &Sheet, used: &Candidate, varied: &[Varied]) -> Option<Table> {

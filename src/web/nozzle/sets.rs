@@ -1,0 +1,137 @@
+//! Candidate sets as typed: a supply pressure with an injector and its nozzles, up to three side by side.
+
+use super::engine::Engine;
+use crate::calc::nozzle::{Asked, Sheet, sheet};
+use crate::model::unit::Unit;
+use crate::web::form::{Form, Row, Wrong, number};
+use crate::web::kit::{self, Group};
+use crate::web::sum;
+use crate::words::Words;
+
+/// Sets compared at once.
+pub const MOST_SETS: usize = 3;
+/// What a set is made of, beside its name and its sizes.
+pub const OF_A_SET: [(&str, Unit, f64, f64); 4] = [
+    ("supply_over_manifold_kpa", Unit::Kilopascal, 10.0, 2_000.0),
+    ("dead_time_ms", Unit::Millisecond, 0.0, 10.0),
+    ("min_pulse_ms", Unit::Millisecond, 0.0, 20.0),
+    ("discharge_coefficient", Unit::One, 0.05, 1.0),
+];
+
+/// One set as typed.
+#[derive(Debug, Clone)]
+pub struct Set {
+    row: Row,
+    /// In the shop's words; empty for none.
+    pub name: String,
+    /// In the order of [`OF_A_SET`].
+    pub numbers: [f64; 4],
+    /// Bores to choose from, mm, ascending.
+    pub sizes_mm: Vec<f64>,
+}
+
+/// Bores of a list: "1.8 2.0 2.2", "1,8; 2,0", "1.8, 2.0 mm".
+fn read_sizes(form: &mut Form, name: &str, text: &str) -> Option<Vec<f64>> {
+    let text = text.trim().trim_end_matches("mm");
+    // A comma before a blank parts two sizes; one inside a number is its decimal sign, unless there is a point too.
+    let has_point = text.contains('.');
+    let text = text.replace(", ", " ");
+    let parts = text.split(|c: char| c.is_whitespace() || c == ';' || (has_point && c == ','));
+    let mut sizes = Vec::new();
+    for part in parts.filter(|part| !part.is_empty()) {
+        match number::read(part) {
+            Ok(read) if read.unit.is_empty() || read.unit == "mm" => sizes.push(read.value),
+            _ => {
+                form.fail(name, Wrong::NotANumber { typed: part.to_owned() });
+                return None;
+            }
+        }
+    }
+    if sizes.is_empty() {
+        form.fail(name, Wrong::Empty);
+        return None;
+    }
+    if sizes.len() > 200 || sizes.iter().any(|mm| !(0.3..=10.0).contains(mm)) {
+        form.fail(name, Wrong::Beyond { least: 0.3, most: 10.0, unit: Unit::Millimetre });
+        return None;
+    }
+    sizes.sort_by(f64::total_cmp);
+    sizes.dedup();
+    Some(sizes)
+}
+
+/// The sets as typed. What a later set leaves out is as in the first.
+pub fn read(form: &mut Form) -> Vec<Set> {
+    let mut rows = form.rows("sets");
+    if rows.len() > MOST_SETS {
+        form.fail("sets", Wrong::TooMany { most: MOST_SETS });
+        rows.truncate(MOST_SETS);
+    }
+    if rows.is_empty() {
+        rows = form.rows_shown("sets", 1, 0);
+    }
+    let first = rows.first().cloned();
+    let mut sets = Vec::new();
+    for row in rows {
+        let of = |form: &Form, field: &str| {
+            let own = row.name(field);
+            let is_empty = form.value(&own).trim().is_empty();
+            first.as_ref().filter(|_| is_empty).map_or(own, |first| first.name(field))
+        };
+        let numbers = OF_A_SET.map(|(field, unit, least, most)| {
+            let name = of(form, field);
+            form.number(&name, unit, least..=most)
+        });
+        let sizes_name = of(form, "sizes_mm");
+        let text = form.value(&sizes_name).to_owned();
+        let sizes = read_sizes(form, &sizes_name, &text);
+        let name = form.opt_text(&row.name("name"), 60).unwrap_or_default();
+        if let ([Some(a), Some(b), Some(c), Some(d)], Some(sizes_mm)) = (numbers, sizes) {
+            sets.push(Set { row, name, numbers: [a, b, c, d], sizes_mm });
+        }
+    }
+    sets
+}
+
+/// The fields: a line a set.
+pub fn group(w: &Words, form: &Form) -> Group {
+    let names =
+        ["name", "supply_over_manifold_kpa", "dead_time_ms", "min_pulse_ms", "discharge_coefficient", "sizes_mm"];
+    let rows = form.rows_shown("sets", MOST_SETS, 0);
+    let rows = rows.iter().take(MOST_SETS).map(|row| {
+        let field = |name: &&str| match *name {
+            "name" | "sizes_mm" => kit::text(form, w, row.name(name)),
+            _ => kit::number(form, w, row.name(name)),
+        };
+        names.iter().map(field).map(|field| field.counted_in("").hinted("")).collect()
+    });
+    let columns = names.iter().map(|name| w.t(format!("nozzle-sizing-column-{name}"))).collect();
+    Group::table("sets", w.t("sizing-group-sets"), columns, rows.collect()).noted(w.t("sizing-note-sets"))
+}
+
+/// Name and question of each set, and what each answers.
+pub type Compared = (Vec<(String, Asked)>, Vec<Sheet>);
+
+/// Names and questions of the sets, and what each answers; nothing when one refuses, noted at its field.
+pub fn sheets(w: &Words, form: &mut Form, engine: &Engine, sets: Vec<Set>) -> Option<Compared> {
+    let mut asked = Vec::new();
+    let mut sheets = Vec::new();
+    for Set { row, name, numbers, sizes_mm } in sets {
+        let one = engine.ask(&numbers, sizes_mm);
+        let in_row = |quantity: &str| {
+            let is_of_set = OF_A_SET.iter().any(|(name, ..)| *name == quantity) || quantity == "sizes_mm";
+            match quantity {
+                "composition" => "fuel_mix".to_owned(),
+                _ if is_of_set => row.name(quantity),
+                other => other.to_owned(),
+            }
+        };
+        match sheet(&one) {
+            Ok(answer) => sheets.push(answer),
+            Err(error) => sum::refuse(w, form, &error, "gas_temperature_c", in_row),
+        }
+        asked.push((name, one));
+    }
+    form.sound()?;
+    Some((asked, sheets))
+}
