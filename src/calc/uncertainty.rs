@@ -7,7 +7,16 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Outside, between, student};
+use super::{Basis, Outside, Source, between, student};
+
+/// What [`combine`] rests on.
+pub const BASIS: Basis = Basis {
+    key: "uncertainty",
+    method: "first-order propagation of independent inputs; coverage by k = 2, or by Student below ten degrees of freedom",
+    formulas: &["u^2 = sum (c_i u_i)^2", "nu = u^4 / sum((c_i u_i)^4 / nu_i)", "U = k u"],
+    relative_uncertainty: None,
+    sources: &[Source::Jcgm100],
+};
 
 /// An input of a measurement: its estimate and how well that is known.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]

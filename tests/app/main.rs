@@ -6,6 +6,7 @@ mod attachments;
 mod backup;
 mod bay_plan;
 mod bench;
+mod bench_more;
 mod books;
 mod calc_cli;
 #[path = "../sums/calculator.rs"]

@@ -6,9 +6,22 @@ mod worked;
 
 use serde::{Deserialize, Serialize};
 
-use crate::calc::{Outside, between};
+use crate::calc::{Basis, Outside, Source, between};
 
 pub use worked::steps;
+
+/// What [`through_same_leak`] and the conversions rest on.
+pub const BASIS: Basis = Basis {
+    key: "leak-units",
+    method: "unit factors at 15 C and 101.325 kPa; laminar leaks by viscosity, molecular ones by molar mass",
+    formulas: &[
+        "q_2 = q_1 mu_1 / mu_2 (laminar)",
+        "q_2 = q_1 sqrt(M_1 / M_2) (molecular)",
+        "q ~ p^2 - p_a^2 (laminar)",
+    ],
+    relative_uncertainty: None,
+    sources: &[Source::En1779, Source::Iso13443],
+};
 
 /// One cm3/h at 15 C and 101.325 kPa in Pa m3/s: 101 325 Pa times 1e-6 m3 in 3600 s.
 const PA_M3_S_PER_CM3_H: f64 = 101_325.0 * 1e-6 / 3_600.0;

@@ -119,6 +119,13 @@ impl Answered {
         self
     }
 
+    /// The same with drawings, where the sum has any.
+    #[must_use]
+    pub fn charts(mut self, svgs: impl IntoIterator<Item = String>) -> Self {
+        self.charts.extend(svgs);
+        self
+    }
+
     /// The same with the sum laid out step by step; nothing is said where there are no steps.
     #[must_use]
     pub fn steps(mut self, steps: &[Step]) -> Self {

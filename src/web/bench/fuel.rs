@@ -3,7 +3,7 @@
 use super::answered::Answered;
 use super::sum::{BenchSum, answer_of};
 use crate::calc::composition::Shares;
-use crate::calc::fuel::{BASIS, fuel};
+use crate::calc::fuel::{BASIS, fuel, steps};
 use crate::calc::fuel_parts::{Part, parts};
 use crate::calc::substance::Component;
 use crate::calc::{Composition, Error};
@@ -83,6 +83,7 @@ impl BenchSum for FuelSum {
                     ("bench-fuel-mixture", q(found.mixture_energy_mj_m3, 2, "MJ/m³")),
                 ])
                 .table(shares(w, asked, &parts))
+                .steps(&steps(asked, &found))
                 .basis(&BASIS),
         )
     }

@@ -4,7 +4,7 @@ use super::answered::Answered;
 use super::number::{self, Number, number};
 use super::sum::{BenchSum, answer_of};
 use crate::calc::Composition;
-use crate::calc::gas::{BASIS, Gas, gas_state};
+use crate::calc::gas::{BASIS, Gas, gas_state, steps};
 use crate::model::unit::Unit;
 use crate::web::form::Form;
 use crate::web::fuel_mix::{self, Offer};
@@ -63,6 +63,7 @@ impl BenchSum for GasSum {
                     ("bench-fuel-molar-mass", Some(w.quantity(state.molar_mass_g_mol, 3, "g/mol"))),
                     ("bench-gas-dew", Some(dew.unwrap_or_else(|| w.t("bench-gas-dew-none")))),
                 ])
+                .steps(&steps(asked, &state))
                 .basis(&BASIS),
         )
     }

@@ -5,7 +5,7 @@ use super::fuel_rate::{self, FuelRate};
 use super::number::{self, Number, number};
 use super::sum::{BenchSum, answer_of, refuse_rate};
 use crate::calc::Composition;
-use crate::calc::hose::{BASIS, Carries, Drop, Hose, hose};
+use crate::calc::hose::{BASIS, Carries, Drop, Hose, hose, steps};
 use crate::model::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::fuel_mix::{self, Offer};
@@ -156,6 +156,7 @@ impl BenchSum for HoseSum {
                     ("bench-hose-friction", Some(w.number(found.friction_factor, 4))),
                 ])
                 .table(bores(w, asked))
+                .steps(&steps(asked, &found))
                 .basis(&BASIS),
         )
     }

@@ -4,11 +4,12 @@ use super::answered::Answered;
 use super::number::{self, Number, number};
 use super::sum::{BenchSum, answer_of};
 use crate::calc::liquid::{
-    DENSITY, DENSITY_UNCERTAINTY, Liquid, VAPOUR_PRESSURE, VAPOUR_PRESSURE_UNCERTAINTY, density, dew_temperature_c,
-    vapour_pressure,
+    DENSITY, DENSITY_UNCERTAINTY, Liquid, VAPOUR_PRESSURE, VAPOUR_PRESSURE_UNCERTAINTY, density, density_steps,
+    dew_temperature_c, vapour_pressure, vapour_pressure_steps,
 };
 use crate::calc::{ATMOSPHERE_KPA, Composition, Error};
 use crate::model::unit::Unit;
+use crate::web::bench::chart_said;
 use crate::web::form::Form;
 use crate::web::fuel_mix::{self, Offer};
 use crate::web::job::origins;
@@ -107,6 +108,11 @@ impl BenchSum for LiquidSum {
         let (bubble, dense) = answer_of(w, form, "temperature_c", both)?;
         let dew = answer_of(w, form, "pressure_kpa", dew_temperature_c(&asked.composition, asked.pressure_kpa))?;
         let kpa = bubble.pressure_kpa;
+        let laid_out = vapour_pressure_steps(&liquid, &bubble);
+        let mut steps = answer_of(w, form, "temperature_c", laid_out)?;
+        steps.extend(density_steps(&liquid, &dense));
+        // The points of the line stand in the table of the same page.
+        let drawn = chart_said::bubble(w, &asked.composition, asked.temperature_c).map(|(drawn, _)| drawn);
         let spread = |value: f64, decimals: u8| format!("± {}", w.number(value, decimals));
         Some(
             Answered::new(w)
@@ -122,8 +128,10 @@ impl BenchSum for LiquidSum {
                         Some(spread(DENSITY_UNCERTAINTY * dense.density_kg_m3, 1) + "\u{a0}kg/m³"),
                     ),
                 ])
+                .charts(drawn)
                 .table(vapour(w, &asked.composition, &bubble.vapour))
                 .table(curve(w, &asked.composition))
+                .steps(&steps)
                 .basis(&VAPOUR_PRESSURE)
                 .basis(&DENSITY),
         )

@@ -5,10 +5,21 @@
 //! belongs to a vehicle is recorded on its job file.
 
 pub mod answered;
+pub mod chart_said;
+mod container;
+mod cylinder;
+mod due;
+mod economy;
+mod fast_fill;
 mod fuel;
 pub mod fuel_rate;
 mod gas;
 mod hose;
+mod lambda;
+mod leak;
+mod leak_plan;
+pub mod leak_said;
+mod leak_units;
 mod liquid;
 mod nozzle;
 mod nozzle_flow;
@@ -16,20 +27,33 @@ mod nozzle_said;
 pub mod number;
 mod regulator;
 pub mod sum;
+mod uncertainty;
 mod vaporiser;
+mod vin;
 
 use askama::Template;
 
 pub use answered::Answered;
+pub use container::ContainerSum;
+pub use cylinder::CylinderSum;
+pub use due::DueSum;
+pub use economy::EconomySum;
+pub use fast_fill::FastFillSum;
 pub use fuel::FuelSum;
 pub use gas::GasSum;
 pub use hose::HoseSum;
+pub use lambda::LambdaSum;
+pub use leak::LeakSum;
+pub use leak_plan::LeakPlanSum;
+pub use leak_units::LeakUnitsSum;
 pub use liquid::LiquidSum;
 pub use nozzle::{NozzleFromPetrolSum, NozzleSum};
 pub use nozzle_flow::NozzleFlowSum;
 pub use regulator::RegulatorSum;
 pub use sum::{BenchSum, show};
+pub use uncertainty::UncertaintySum;
 pub use vaporiser::VaporiserSum;
+pub use vin::VinSum;
 
 use super::visitor::Visitor;
 use super::{Answer, path};
@@ -40,6 +64,9 @@ const SHELVES: &[(&str, &[&str])] = &[
     ("fuel", &["fuel", "liquid", "gas"]),
     ("nozzle", &["nozzle", "nozzle-from-petrol", "nozzle-flow"]),
     ("heat", &["vaporiser", "regulator", "hose"]),
+    ("storage", &["container", "cylinder", "fast-fill"]),
+    ("proving", &["leak", "leak-plan", "leak-units", "lambda", "uncertainty"]),
+    ("desk", &["economy", "due", "vin"]),
 ];
 
 /// One sum of the list.

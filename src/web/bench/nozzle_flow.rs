@@ -4,7 +4,9 @@ use super::answered::Answered;
 use super::number::{self, Number, number};
 use super::sum::{BenchSum, answer_of};
 use crate::calc::gas::reference_density_kg_m3;
-use crate::calc::nozzle::flow::{BASIS, DISCHARGE_UNCERTAINTY, FLUX_UNCERTAINTY, discharge_from_measurement};
+use crate::calc::nozzle::flow::{
+    BASIS, DISCHARGE_UNCERTAINTY, FLUX_UNCERTAINTY, discharge_from_measurement, discharge_steps, steps,
+};
 use crate::calc::nozzle::{Flow, Flowing, flow};
 use crate::calc::{Composition, Error, Outside};
 use crate::model::unit::Unit;
@@ -160,7 +162,11 @@ impl BenchSum for NozzleFlowSum {
         };
         let asked_flow = Flow { discharge_coefficient: coefficient, ..asked.flow };
         let found = answer_of(w, form, "temperature_c", flow(&asked_flow))?;
-        Some(said(w, &found, &asked.flow.composition, coefficient, asked.measured.is_some()))
+        let steps = match asked.measured.and_then(|measured| measured.g_s(&asked.flow.composition).ok()) {
+            Some(measured_g_s) => discharge_steps(&asked_flow, &found, measured_g_s, coefficient),
+            None => steps(&asked_flow, &found),
+        };
+        Some(said(w, &found, &asked.flow.composition, coefficient, asked.measured.is_some()).steps(&steps))
     }
 
     fn fuel(asked: &Asked) -> Option<&Composition> {

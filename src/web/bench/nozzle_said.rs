@@ -3,6 +3,8 @@
 
 use super::answered::Answered;
 use crate::calc::nozzle::{Asked, Candidate, Found, Sheet, sensitivity, steps};
+use crate::charts::svg;
+use crate::papers::drawing;
 use crate::web::nozzle::further;
 use crate::web::nozzle::said::{judged, side_by_side, sizes, verdict};
 use crate::words::Words;
@@ -37,6 +39,7 @@ pub fn answered(
     let steps = steps(asked, sheet, used);
     Some(
         answered
+            .chart(svg(&drawing::duty(&further::drawn(used, &asked.setting()), w), "duty-chart"))
             .table(further::duty(w, used, asked))
             .results(results(w, sheet))
             .steps(&steps)

@@ -5,7 +5,7 @@ use super::fuel_rate::{self, FuelRate};
 use super::number::{self, Number, number};
 use super::sum::{BenchSum, answer_of, refuse_rate};
 use crate::calc::Composition;
-use crate::calc::vaporiser::{REGULATOR, Regulated, Regulator, regulator};
+use crate::calc::vaporiser::{REGULATOR, Regulated, Regulator, regulator, regulator_steps};
 use crate::model::unit::Unit;
 use crate::web::form::Form;
 use crate::web::fuel_mix::{self, Offer};
@@ -112,6 +112,7 @@ impl BenchSum for RegulatorSum {
                     ("bench-joule-thomson", Some(w.quantity(found.mean_joule_thomson_k_per_bar, 3, "K/bar"))),
                 ])
                 .table(emptying(w, asked))
+                .steps(&regulator_steps(asked, &found))
                 .basis(&REGULATOR),
         )
     }

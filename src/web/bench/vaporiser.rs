@@ -5,7 +5,7 @@ use super::fuel_rate::{self, FuelRate};
 use super::number::{self, Number, number};
 use super::sum::{BenchSum, answer_of, refuse_rate};
 use crate::calc::fuel::fuel;
-use crate::calc::vaporiser::{VAPORISER, Vaporiser, vaporiser};
+use crate::calc::vaporiser::{VAPORISER, Vaporiser, vaporiser, vaporiser_steps};
 use crate::calc::{ATMOSPHERE_KPA, Composition};
 use crate::model::unit::Unit;
 use crate::web::form::Form;
@@ -112,6 +112,7 @@ impl BenchSum for VaporiserSum {
                     ("bench-container-gauge", Some(w.quantity(found.container_kpa - ATMOSPHERE_KPA, 0, "kPa"))),
                     ("bench-dew-margin", Some(w.quantity(margin_k, 0, "K"))),
                 ])
+                .steps(&vaporiser_steps(&asked, &found))
                 .basis(&VAPORISER),
         )
     }

@@ -3,11 +3,11 @@
 
 use super::reckoned::Reckoned;
 use super::{JobPage, stage};
-use crate::calc::nozzle::duty_over_speed;
 use crate::model::evidence::{Entry, Evidence};
 use crate::model::paper::sizing_sheet::{CellOnPaper, DutyOnPaper, Piece, SumOnPaper, SumState};
 use crate::model::stage::Stage;
 use crate::web::kit::{Mark, Table};
+use crate::web::nozzle::further;
 use crate::web::sum;
 use crate::words::{Language, Words};
 
@@ -109,11 +109,5 @@ pub fn duty(body: &Evidence) -> Option<DutyOnPaper> {
     let (inputs, results) = one.read_back()?;
     let used = one.used(results.sheets.get(inputs.taken)?)?;
     let setting = inputs.sets.get(inputs.taken)?.1.setting();
-    Some(DutyOnPaper {
-        size_mm: used.size_mm,
-        points: duty_over_speed(&used, setting.rated_rpm),
-        max_duty: setting.max_duty,
-        rated: (setting.rated_rpm, used.duty_at_rated),
-        limit_rpm: used.limit_rpm,
-    })
+    Some(further::drawn(&used, &setting))
 }

@@ -1,7 +1,8 @@
 //! What is shown beside a nozzle sum: how the answer moves when one input does, and the duty over the speeds.
 
 use crate::calc::nozzle::further::{Change, Then};
-use crate::calc::nozzle::{Asked, Candidate, Sheet, Varied, duty_over_speed};
+use crate::calc::nozzle::{Asked, Candidate, Setting, Sheet, Varied, duty_over_speed};
+use crate::model::paper::sizing_sheet::DutyOnPaper;
 use crate::web::kit::{Cell, Column, Mark, Table};
 use crate::words::Words;
 
@@ -43,6 +44,17 @@ pub fn sensitivity(w: &Words, sheet: &Sheet, used: &Candidate, varied: &[Varied]
         ["needed", "chosen", "duty-used", "idle"].map(|name| Column::number(w.t(format!("nozzle-column-{name}")))),
     );
     Some(Table { w: *w, caption: w.t("change-caption"), columns, rows })
+}
+
+/// What the drawing of a nozzle's duty shows.
+pub fn drawn(used: &Candidate, setting: &Setting) -> DutyOnPaper {
+    DutyOnPaper {
+        size_mm: used.size_mm,
+        points: duty_over_speed(used, setting.rated_rpm),
+        max_duty: setting.max_duty,
+        rated: (setting.rated_rpm, used.duty_at_rated),
+        limit_rpm: used.limit_rpm,
+    }
 }
 
 /// Duty of the nozzle over the speeds of the engine, with the dose of rated power at each.
