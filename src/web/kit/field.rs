@@ -84,6 +84,7 @@ pub struct Hidden {
 #[template(path = "kit/summary.html")]
 pub struct Summary {
     w: Words,
+    title: String,
     faults: Vec<Fault>,
 }
 
@@ -116,6 +117,15 @@ fn label_key(form: &Form, w: &Words, name: &str) -> Option<String> {
     let last = last_of(name);
     let own = form.scope().map(|scope| format!("{scope}-{last}")).filter(|key| w.find(key).is_some());
     own.or_else(|| Some(format!("field-{last}")).filter(|key| w.find(key).is_some()))
+}
+
+impl Summary {
+    /// The same under another title, from the words: for a form that saves nothing.
+    #[must_use]
+    pub fn titled(mut self, key: &str) -> Self {
+        self.title = self.w.t(key);
+        self
+    }
 }
 
 impl Field {
@@ -392,5 +402,5 @@ pub fn summary(form: &Form, w: &Words) -> Summary {
         label: label_key(form, w, name).map(|key| w.t(&key)),
         sentence: wrong.say(w),
     };
-    Summary { w: *w, faults: form.wrongs().iter().map(fault).collect() }
+    Summary { w: *w, title: w.t("kit-problems-title"), faults: form.wrongs().iter().map(fault).collect() }
 }

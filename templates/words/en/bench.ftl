@@ -7,6 +7,7 @@ bench-caution = Nothing here replaces local codes, the approval holder’s manua
 bench-example = Worked example
 bench-afresh = Start afresh
 bench-answer = Answer
+bench-problems-title = No answer yet
 bench-results = Further results
 bench-column-quantity = Quantity
 bench-column-value = Value
