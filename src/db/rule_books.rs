@@ -4,10 +4,8 @@ use time::Date;
 
 use super::{Con, Error, Result, rule_files};
 use crate::model::ids::BranchId;
-use crate::rules::{RuleBook, RuleSet, embedded};
+use crate::rules::{BASE, RuleBook, RuleSet, embedded};
 
-/// Sets that every shop stacks, base first.
-pub const BASE: [&str; 2] = ["un-baseline", "eu-roadworthiness"];
 /// The name of the shop's own set.
 pub const SHOP: &str = "shop";
 

@@ -5,10 +5,13 @@ use time::Date;
 
 use super::Need;
 use super::line::{CheckLine, IntervalLine, LimitLine, ProofLine, Quantity, TopicLine, applies, in_force};
-use super::set::{BadSet, EMBEDDED, RuleSet};
+use super::set::{BadSet, RuleSet, embedded};
 use crate::model::evidence::Section;
 use crate::model::job::Job;
 use crate::model::vehicle::Vehicle;
+
+/// Sets that a branch stacks when it chose none itself, base first.
+pub const BASE: [&str; 2] = ["un-baseline", "eu-roadworthiness"];
 
 /// The stacked sets, base first.
 #[derive(Debug, Clone, PartialEq)]
@@ -48,8 +51,17 @@ impl RuleBook {
     /// # Errors
     /// [`BadSet`] never in a tested build; a set that does not read is named, not skipped.
     pub fn shipped() -> Result<Self, BadSet> {
-        let sets = EMBEDDED.iter().map(|(_, text)| RuleSet::read(text));
-        Ok(Self { sets: sets.collect::<Result<_, _>>()? })
+        Self::stacked(&[BASE.as_slice(), &["shop"]].concat())
+    }
+
+    /// A book of sets that ship with the program, base first.
+    ///
+    /// # Errors
+    /// [`BadSet`] for a name that no set has.
+    pub fn stacked(names: &[&str]) -> Result<Self, BadSet> {
+        let unknown = |name: &str| BadSet { line: None, why: format!("no rule set is called {name}") };
+        let read = |name: &&str| RuleSet::read(embedded(name).ok_or_else(|| unknown(name))?);
+        Ok(Self { sets: names.iter().map(read).collect::<Result<_, _>>()? })
     }
 
     /// What the book is called on papers: each set with its version.

@@ -10,6 +10,7 @@ mod calibration;
 mod compare;
 mod fitting;
 mod hand_over;
+mod head;
 mod intake;
 pub mod intervals;
 mod line;
@@ -20,8 +21,9 @@ pub mod results;
 mod set;
 
 pub use assess::assess;
-pub use book::{Limit, RuleBook};
+pub use book::{BASE, Limit, RuleBook};
 pub use compare::{Change, Looser, Turn, changes, looser};
+pub use head::{RepairRestarts, Restart, Retest, RetestHead};
 pub use line::{
     Anchor, CheckLine, Count, Deadline, DecisionRule, IntervalLine, LimitLine, ProofLine, Quantity, TopicLine, Waive,
 };

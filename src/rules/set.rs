@@ -5,6 +5,7 @@ use std::fmt::Write as _;
 use serde::Deserialize;
 use sha2::{Digest, Sha256};
 
+use super::head::{RepairRestarts, RetestHead};
 use super::line::{CheckLine, IntervalLine, LimitLine, ProofLine, TopicLine};
 
 /// A rule set as read.
@@ -23,6 +24,15 @@ pub struct RuleSet {
     /// Lines the shop adopted itself; printed as "shop limit".
     #[serde(default)]
     pub is_shop: bool,
+    /// Countries (ISO 3166-1, two letters) whose registration adds this set to a vehicle's book.
+    #[serde(default)]
+    pub countries: Vec<String>,
+    /// A repair inside an inspection ends it; what comes after is a new one that quotes the old.
+    #[serde(default)]
+    pub repair_restarts: Option<RepairRestarts>,
+    /// How a vehicle that failed may come again.
+    #[serde(default)]
+    pub retest: Option<RetestHead>,
     /// Proofs.
     #[serde(default)]
     pub proof: Vec<ProofLine>,
@@ -100,6 +110,12 @@ impl RuleSet {
                 return bad(&limit.id, format!("{} needs least or most, as a number", limit.id));
             }
         }
+        if let Some(retest) = &self.retest
+            && retest.months.is_some() == retest.days.is_some()
+        {
+            let line = text.lines().position(|line| line.contains("retest")).map(|n| n + 1);
+            return Err(BadSet { line, why: "retest needs months or days, one of the two".to_owned() });
+        }
         for interval in &self.interval {
             if interval.months.is_none() && interval.km.is_none() {
                 return bad(&interval.id, format!("{} needs months or km", interval.id));
@@ -118,6 +134,7 @@ pub fn embedded(name: &str) -> Option<&'static str> {
 pub const EMBEDDED: &[(&str, &str)] = &[
     ("un-baseline", include_str!("sets/un-baseline.toml")),
     ("eu-roadworthiness", include_str!("sets/eu-roadworthiness.toml")),
+    ("de-stvzo", include_str!("sets/de-stvzo.toml")),
     ("shop", include_str!("sets/shop.toml")),
 ];
 
