@@ -12,6 +12,7 @@ pub mod config;
 pub mod model;
 pub mod rules;
 pub mod seal;
+pub mod unit;
 pub mod words;
 
 pub mod db;

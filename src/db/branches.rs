@@ -8,7 +8,7 @@ use crate::model::ids::BranchId;
 pub async fn find(con: &mut Con, id: BranchId) -> Result<Option<Branch>> {
     Ok(sqlx::query_as::<Db, Branch>(
         "select id, name, address, phone, mail, licence_number, licence_expires_on, country, time_zone, currency,
-             language, paper_size, version
+             language, paper_size, units, version
          from branches
          where id = $1",
     )
@@ -21,7 +21,7 @@ pub async fn find(con: &mut Con, id: BranchId) -> Result<Option<Branch>> {
 pub async fn list(con: &mut Con) -> Result<Vec<Branch>> {
     Ok(sqlx::query_as::<Db, Branch>(
         "select id, name, address, phone, mail, licence_number, licence_expires_on, country, time_zone, currency,
-             language, paper_size, version
+             language, paper_size, units, version
          from branches
          order by name, id",
     )
@@ -33,8 +33,8 @@ pub async fn list(con: &mut Con) -> Result<Vec<Branch>> {
 pub async fn insert(con: &mut Con, branch: &Branch) -> Result<()> {
     sqlx::query(
         "insert into branches (id, name, address, phone, mail, licence_number, licence_expires_on, country, time_zone,
-             currency, language, paper_size)
-         values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12)",
+             currency, language, paper_size, units)
+         values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13)",
     )
     .bind(branch.id)
     .bind(&branch.name)
@@ -48,6 +48,7 @@ pub async fn insert(con: &mut Con, branch: &Branch) -> Result<()> {
     .bind(&branch.currency)
     .bind(&branch.language)
     .bind(branch.paper_size)
+    .bind(branch.units.to_string())
     .execute(con)
     .await?;
     Ok(())
@@ -58,7 +59,7 @@ pub async fn save(con: &mut Con, branch: &Branch) -> Result<()> {
     let done = sqlx::query(
         "update branches
          set name = $3, address = $4, phone = $5, mail = $6, licence_number = $7, licence_expires_on = $8,
-             country = $9, time_zone = $10, currency = $11, language = $12, paper_size = $13, version = version + 1
+             country = $9, time_zone = $10, currency = $11, language = $12, paper_size = $13, units = $14, version = version + 1
          where id = $1
            and version = $2",
     )
@@ -75,6 +76,7 @@ pub async fn save(con: &mut Con, branch: &Branch) -> Result<()> {
     .bind(&branch.currency)
     .bind(&branch.language)
     .bind(branch.paper_size)
+    .bind(branch.units.to_string())
     .execute(con)
     .await?;
     exactly_one(&done)

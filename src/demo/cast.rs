@@ -8,6 +8,7 @@ use crate::model::ids::{BranchId, PersonId};
 use crate::model::person::{Actor, Person, Role};
 use crate::shop::people::NewGrant;
 use crate::shop::{Refusal, Shop};
+use crate::unit::Units;
 
 /// The shop's time zone.
 pub const ZONE: &str = "Europe/London";
@@ -61,6 +62,7 @@ fn branch() -> Branch {
         currency: "GBP".to_owned(),
         language: "en".to_owned(),
         paper_size: PaperSize::A4,
+        units: Units::KEPT,
         version: 1,
     }
 }

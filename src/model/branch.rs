@@ -4,6 +4,7 @@ use time::Date;
 
 use super::coded;
 use super::ids::BranchId;
+use crate::unit::Units;
 
 coded! {
     /// The sheet in the printer.
@@ -36,6 +37,9 @@ pub struct Branch {
     /// A language tag; that of the official papers comes from the rule set.
     pub language: String,
     pub paper_size: PaperSize,
+    /// How quantities are shown and typed.
+    #[sqlx(try_from = "String")]
+    pub units: Units,
     pub version: i64,
 }
 

@@ -22,7 +22,6 @@ pub mod paper;
 pub mod part;
 pub mod person;
 pub mod stage;
-pub mod unit;
 pub mod vehicle;
 
 pub(crate) use coded::coded;

@@ -34,11 +34,15 @@ pub fn warm(ground: &Ground<'_>) -> Said {
         if let Some((least, _)) = limit.and_then(|limit| limit.least)
             && got < least
         {
-            return Said::stops(Why::plain(key).number("got", got, 0).number("least", least, 0), place(field))
-                .on(entry);
+            return Said::stops(
+                Why::plain(key).quantity("got", got, 0, "°C").quantity("least", least, 0, "°C"),
+                place(field),
+            )
+            .on(entry);
         }
     }
-    Said::met(Why::plain("calibrated-warm").number("vaporiser", one.vaporiser_c, 0), place("coolant_c")).on(entry)
+    Said::met(Why::plain("calibrated-warm").quantity("vaporiser", one.vaporiser_c, 0, "°C"), place("coolant_c"))
+        .on(entry)
 }
 
 pub fn clean(ground: &Ground<'_>) -> Said {
@@ -75,7 +79,9 @@ pub fn nozzle_adequate(ground: &Ground<'_>) -> Said {
         && let Some(other) = table.rows.iter().find(|row| (row.nozzle_mm - chosen_mm).abs() > 0.005)
     {
         // What was reckoned and what was screwed in must be the same thing, or one of the two be said anew.
-        let why = Why::plain("nozzle-differs").number("fitted", other.nozzle_mm, 2).number("chosen", chosen_mm, 2);
+        let why = Why::plain("nozzle-differs")
+            .quantity("fitted", other.nozzle_mm, 2, "mm")
+            .quantity("chosen", chosen_mm, 2, "mm");
         return Said::stops(why, Place::Evidence("cylinder-table", "", "rows")).on(entry);
     }
     Said::met(Why::plain("nozzle-adequate"), place("is_nozzle_adequate")).on(entry)

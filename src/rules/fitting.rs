@@ -20,7 +20,12 @@ pub fn nozzle(ground: &Ground<'_>) -> Said {
         return Said::missing(place);
     };
     if let (NozzleVerdict::Fits, Some(chosen_mm)) = (sheet.verdict, sheet.chosen_mm) {
-        let why = Why::plain("nozzle-fits").number("chosen", chosen_mm, 2).number("needed", sheet.needed_mm, 2);
+        let why = Why::plain("nozzle-fits").quantity("chosen", chosen_mm, 2, "mm").quantity(
+            "needed",
+            sheet.needed_mm,
+            2,
+            "mm",
+        );
         return Said::met(why, place).on(entry);
     }
     let why = Why::plain("nozzle-fits-not").with("verdict", Arg::Code("nozzle-verdict", sheet.verdict.code()));
@@ -40,10 +45,10 @@ pub fn container_sized(ground: &Ground<'_>) -> Said {
         return Said::stops(Why::plain("axle-overloaded"), place).on(entry);
     }
     let why = match sheet.liquid_full_temperature_c {
-        Some(full_c) => Why::plain("container-sized").number("full", full_c, 0),
+        Some(full_c) => Why::plain("container-sized").quantity("full", full_c, 0, "°C"),
         None => Why::plain("container-sized-never-full"),
     };
-    Said::met(why.number("liquid", sheet.liquid_l, 1), place).on(entry)
+    Said::met(why.quantity("liquid", sheet.liquid_l, 1, "L"), place).on(entry)
 }
 
 /// Parts that this job fitted, or for jobs that fit nothing, all parts on the vehicle.

@@ -88,7 +88,7 @@ pub fn suitable(ground: &Ground<'_>) -> Said {
     if let Some((least, _)) = limit(Quantity::CoolantC).and_then(|limit| limit.least)
         && seen.coolant_c < least
     {
-        let why = Why::plain("engine-cold").number("got", seen.coolant_c, 0).number("least", least, 0);
+        let why = Why::plain("engine-cold").quantity("got", seen.coolant_c, 0, "°C").quantity("least", least, 0, "°C");
         return Said::new(State::Undecided, why, place("coolant_c")).on(entry);
     }
     let spread = seen.compression_spread_percent();

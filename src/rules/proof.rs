@@ -41,6 +41,8 @@ pub enum Arg {
     Text(String),
     /// A number with so many decimals.
     Number(f64, u8),
+    /// A number with so many decimals, and the symbol of the unit it is kept in.
+    Quantity(f64, u8, &'static str),
     /// A day.
     Date(Date),
     /// A member of a closed list: list, code.
@@ -75,6 +77,12 @@ impl Why {
     #[must_use]
     pub fn number(self, name: &'static str, value: f64, decimals: u8) -> Self {
         self.with(name, Arg::Number(value, decimals))
+    }
+
+    /// The same with a quantity more, in the unit it is kept in.
+    #[must_use]
+    pub fn quantity(self, name: &'static str, value: f64, decimals: u8, unit: &'static str) -> Self {
+        self.with(name, Arg::Quantity(value, decimals, unit))
     }
 
     /// The same with a text more.

@@ -90,7 +90,7 @@ pub fn leak_decay(ground: &Ground<'_>, section: Section) -> Said {
 fn decay_refused(refused: &DecayRefused) -> Why {
     match refused {
         DecayRefused::OverRating(got, rating) => {
-            Why::plain("decay-over-rating").number("got", *got, 0).number("rating", *rating, 0)
+            Why::plain("decay-over-rating").quantity("got", *got, 0, "kPa").quantity("rating", *rating, 0, "kPa")
         }
         DecayRefused::LiquidSection => Why::plain("decay-liquid"),
         DecayRefused::AirInFuelLine => Why::plain("decay-air"),

@@ -302,5 +302,6 @@ fn branch_changes(old: &Branch, new: &Branch) -> Vec<String> {
         ("currency", old.currency != new.currency),
         ("language", old.language != new.language),
         ("paper_size", old.paper_size != new.paper_size),
+        ("units", old.units != new.units),
     ])
 }

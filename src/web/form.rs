@@ -5,7 +5,7 @@
 //! faults show at once:
 //!
 //! ```
-//! use fuelwright::model::unit::Unit;
+//! use fuelwright::unit::Unit;
 //! use fuelwright::web::form::{Form, Typed};
 //!
 //! fn read(form: &mut Form) -> Option<(String, f64)> {
@@ -33,7 +33,7 @@ use std::str::FromStr;
 use time::{Date, Duration, OffsetDateTime};
 use uuid::Uuid;
 
-pub use quantity::Quantity;
+pub use quantity::{Quantity, unit_name};
 pub use typed::{MOST_FILE, Typed, TypedFile, Unreadable};
 pub use wrong::Wrong;
 
@@ -50,6 +50,8 @@ pub struct Form {
     typed: Typed,
     wrongs: Vec<(String, Wrong)>,
     quantities: Vec<(String, Quantity)>,
+    /// Names whose text nobody typed: what a page fills in is in the units things are kept in.
+    filled_in: Vec<String>,
     scope: Option<&'static str>,
 }
 
@@ -99,10 +101,18 @@ impl Form {
         self
     }
 
-    /// Fills a field in.
+    /// Fills a field in; a number in the unit it is kept in.
     pub fn set(&mut self, name: &str, text: impl Into<String>) {
         self.typed.pairs.retain(|(known, _)| known != name);
         self.add(name, text);
+        self.filled_in.push(name.to_owned());
+    }
+
+    /// Says in which unit a field was shown when somebody typed into it; nothing where it was the one it is kept in.
+    pub fn set_unit(&mut self, name: &str, symbol: &str) {
+        if !symbol.is_empty() {
+            self.add(&unit_name(name), symbol);
+        }
     }
 
     /// Adds one more text under a name, for ticks.

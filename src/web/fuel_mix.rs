@@ -6,7 +6,7 @@ use super::sum;
 use crate::calc::composition::{Composition, PRESETS, Preset, Shares};
 use crate::calc::substance::Component;
 use crate::model::job::Fuel;
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::kit::{self, Choice, Group};
 use crate::words::Words;

@@ -3,8 +3,10 @@
 use crate::calc::nozzle::Reason;
 use crate::calc::worked::{FIGURES, decimals, decimals_put_in};
 use crate::calc::{Caution, Error, Step};
+use crate::charts::axis;
+use crate::charts::frame::Marked;
 use crate::model::paper::sizing_sheet::StepOnPaper;
-use crate::model::unit::Unit;
+use crate::unit::{Unit, Units};
 use crate::web::form::{Form, Wrong};
 use crate::web::kit::{Cell, Column, Table};
 use crate::words::{Value, Words};
@@ -60,6 +62,10 @@ pub fn worked(w: &Words, table: &Table) -> Option<Vec<StepOnPaper>> {
 
 /// Steps as a table: what and source, formula and numbers, result, uncertainty.
 pub fn steps(w: &Words, caption: String, steps: &[Step]) -> Table {
+    // Formulas hold in the units things are kept in, and a reader redoes them with the numbers that stand there.
+    let is_as_shown = w.units() == Units::KEPT;
+    let caption = if is_as_shown { caption } else { w.tv("step-caption-as-kept", &[("caption", caption.into())]) };
+    let w = &w.as_kept();
     let row = |step: &Step| {
         let result = w.quantity(step.result, decimals(step.result, step.result_figures), step.unit);
         vec![
@@ -72,18 +78,30 @@ pub fn steps(w: &Words, caption: String, steps: &[Step]) -> Table {
     let columns = vec![
         Column::text(w.t("step-what")),
         Column::text(w.t("step-formula")),
-        Column::number(w.t("step-result")),
-        Column::number(w.t("step-uncertainty")),
+        Column::number(w.head("step-result")),
+        Column::number(w.head("step-uncertainty")),
     ];
     Table { w: *w, caption, columns, rows: steps.iter().map(row).collect() }
+}
+
+/// Values between two that are round in the unit they are shown in, in words; each beside the value as it is kept.
+pub fn marks(w: &Words, low: f64, high: f64, most: u8, unit: &str) -> Vec<Marked> {
+    let kept = unit.parse().unwrap_or(Unit::One);
+    let shown = w.units().shown(kept);
+    let turned = |value: f64, from: Unit, to: Unit| from.convert(value, to).unwrap_or(value);
+    let values = axis::steps(turned(low, kept, shown), turned(high, kept, shown), most);
+    let decimals = axis::decimals(&values);
+    values.into_iter().map(|value| (turned(value, shown, kept), w.number(value, decimals))).collect()
 }
 
 fn sizes(w: &Words, sizes_mm: &[f64]) -> String {
     if sizes_mm.is_empty() {
         return w.t("nozzle-reason-no-size");
     }
-    let all: Vec<String> = sizes_mm.iter().map(|mm| figure(w, *mm)).collect();
-    format!("{}\u{a0}mm", all.join(", "))
+    let shown = w.units().shown(Unit::Millimetre);
+    let in_shown = |mm: &f64| if shown == Unit::Millimetre { figure(w, *mm) } else { w.figure(*mm, 2, "mm") };
+    let all: Vec<String> = sizes_mm.iter().map(in_shown).collect();
+    format!("{}\u{a0}{}", all.join(", "), shown.symbol())
 }
 
 /// The sentence of a reason of the nozzle sum.

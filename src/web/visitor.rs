@@ -67,7 +67,8 @@ impl Visitor {
             role,
             is_signatory: actor.signatory.is_some(),
         };
-        let frame = Frame { person: Some(badge), ..app.frame_of(Some(&branch), words(language)) };
+        let frame =
+            Frame { person: Some(badge), ..app.frame_of(Some(&branch), words(language).in_units(branch.units)) };
         Self { actor, person, branch, session, zone, from, frame }
     }
 }

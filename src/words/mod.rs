@@ -15,6 +15,8 @@ use fluent_templates::{LanguageIdentifier, Loader, langid};
 
 pub use numbers::{MINUS, NARROW_SPACE, NO_BREAK};
 
+use crate::unit::Units;
+
 fluent_templates::static_loader! {
     static SENTENCES = {
         locales: "./templates/words",
@@ -68,6 +70,7 @@ impl Language {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Words {
     language: Language,
+    units: Units,
 }
 
 /// What a sentence is filled with.
@@ -83,7 +86,24 @@ pub enum Value<'a> {
 impl Words {
     /// The words of `language`.
     pub const fn new(language: Language) -> Self {
-        Self { language }
+        Self { language, units: Units::KEPT }
+    }
+
+    /// The same words, showing quantities in these units.
+    #[must_use]
+    pub const fn in_units(self, units: Units) -> Self {
+        Self { units, ..self }
+    }
+
+    /// The same words, showing quantities in the units they are kept in: where a sum is laid out, and on papers.
+    #[must_use]
+    pub const fn as_kept(self) -> Self {
+        self.in_units(Units::KEPT)
+    }
+
+    /// The units in which quantities are shown.
+    pub const fn units(&self) -> Units {
+        self.units
     }
 
     /// The language spoken.
@@ -112,6 +132,16 @@ impl Words {
         let values: HashMap<Cow<'static, str>, FluentValue<'_>> =
             values.iter().map(|(name, value)| (Cow::Borrowed(*name), value.to_fluent())).collect();
         SENTENCES.try_lookup_with_args(&self.language.id(), key, &values).unwrap_or_else(|| missing(key))
+    }
+
+    /// The head of a column: the words under `key` and, where its attribute `unit` names the unit that its numbers are
+    /// kept in, the one they are shown in.
+    pub fn head(&self, key: impl AsRef<str>) -> String {
+        let key = key.as_ref();
+        match self.find(&format!("{key}.unit")) {
+            Some(unit) => format!("{}, {}", self.t(key), self.units.symbol(&unit)),
+            None => self.t(key),
+        }
     }
 
     /// The sentence under `key` with the count `$n`.

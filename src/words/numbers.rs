@@ -28,8 +28,25 @@ impl Words {
         number(self.language, value, decimals)
     }
 
-    /// A number and its unit on one line: "2.1 bar".
+    /// A number of this unit, shown in the shop's without its symbol: for a column whose head has it.
+    pub fn figure(&self, value: f64, decimals: u8, unit: &str) -> String {
+        let (value, decimals, _) = self.units.showing(value, decimals, unit);
+        self.number(value, decimals)
+    }
+
+    /// A number and its unit on one line, in the shop's unit: "2.1 bar". `decimals` are those of the unit it is kept in.
     pub fn quantity(&self, value: f64, decimals: u8, unit: &str) -> String {
+        let (value, decimals, unit) = self.units.showing(value, decimals, unit);
+        self.with_unit(value, decimals, unit)
+    }
+
+    /// A difference of two quantities: "18 °F" for a rise of 10 °C.
+    pub fn difference(&self, value: f64, decimals: u8, unit: &str) -> String {
+        let (value, decimals, unit) = self.units.showing_difference(value, decimals, unit);
+        self.with_unit(value, decimals, unit)
+    }
+
+    fn with_unit(&self, value: f64, decimals: u8, unit: &str) -> String {
         // "6 000/min", "20°": what is written as a sign or a fraction stands close (SI Brochure, 5.4.3, for the degree).
         let gap = if unit.starts_with('/') || unit == "°" { "" } else { "\u{a0}" };
         format!("{}{gap}{unit}", self.number(value, decimals))
@@ -37,7 +54,7 @@ impl Words {
 
     /// From one number to another, with their unit: "20.0–25.0 kPa".
     pub fn span(&self, least: f64, most: f64, decimals: u8, unit: &str) -> String {
-        format!("{}–{}", self.number(least, decimals), self.quantity(most, decimals, unit))
+        format!("{}–{}", self.figure(least, decimals, unit), self.quantity(most, decimals, unit))
     }
 
     /// An amount of money kept in minor units, after its currency code (ISO 4217).

@@ -3,7 +3,7 @@
 use askama::Template;
 use axum::body::to_bytes;
 use axum::http::StatusCode;
-use fuelwright::model::unit::Unit;
+use fuelwright::unit::Unit;
 use fuelwright::web::form::{Form, Typed, Wrong};
 use fuelwright::web::kit::{
     self, Act, Cell, Choice, Column, Empty, JobSheet, LifeEntry, LifeLine, LifeYear, Mark, Pages, Proof, ProofList,

@@ -5,21 +5,22 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 const ALL_BUT_MAIL: &[&str] =
-    &["calc", "words", "charts", "seal", "clock", "config", "attachments", "model", "rules", "db", "papers"];
+    &["calc", "words", "charts", "seal", "clock", "config", "attachments", "model", "rules", "db", "papers", "unit"];
 
 /// A room and what it may use of ours. A room may always use itself.
 fn allowed(room: &str) -> BTreeSet<&'static str> {
     let shop: BTreeSet<_> = ALL_BUT_MAIL.iter().copied().collect();
     let with = |more: &[&'static str]| shop.iter().chain(more).copied().collect();
     match room {
-        "calc" | "words" | "charts" | "seal" | "clock" | "config" | "attachments" => BTreeSet::new(),
+        "calc" | "charts" | "seal" | "clock" | "config" | "attachments" | "unit" => BTreeSet::new(),
+        "words" => ["unit"].into(),
         // A certificate keeps its signed content as it was signed.
-        "model" => ["calc", "seal"].into(),
-        "rules" => ["calc", "model"].into(),
+        "model" => ["calc", "seal", "unit"].into(),
+        "rules" => ["calc", "model", "unit"].into(),
         // A rule book is read where its files are kept.
         "db" => ["calc", "model", "rules"].into(),
         "mail" => ["model", "words"].into(),
-        "papers" => ["calc", "model", "rules", "charts", "words"].into(),
+        "papers" => ["calc", "model", "rules", "charts", "words", "unit"].into(),
         "shop" => shop,
         "rounds" | "exchange" | "backup" | "demo" => with(&["shop", "mail"]),
         "web" => with(&["shop", "mail", "exchange", "backup"]),

@@ -55,6 +55,7 @@ mod suitability;
 mod support;
 mod today;
 mod told;
+mod units;
 mod vehicles;
 mod verify_cli;
 mod waivers;

@@ -187,6 +187,11 @@ async fn the_shop_block_changes_and_the_log_tells() {
         ("currency", "GBP"),
         ("language", "en"),
         ("paper_size", "letter"),
+        ("pressure_unit", "kPa"),
+        ("temperature_unit", "°C"),
+        ("power_unit", "kW"),
+        ("length_unit", "mm"),
+        ("volume_unit", "L"),
         ("opened_version", "1"),
     ];
     manager.post("/office/shop", &form).await.is(303);

@@ -19,6 +19,7 @@ use fuelwright::shop::issue::Issuer;
 use fuelwright::shop::people::NewGrant;
 use fuelwright::shop::sign_in::From;
 use fuelwright::shop::{Hasher, Shop};
+use fuelwright::unit::Units;
 use fuelwright::web::app::App;
 use fuelwright::web::routes;
 use http_body_util::BodyExt;
@@ -162,6 +163,7 @@ pub fn branch(name: &str) -> Branch {
         currency: "GBP".into(),
         language: "en".into(),
         paper_size: PaperSize::A4,
+        units: Units::KEPT,
         version: 1,
     }
 }

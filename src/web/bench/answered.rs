@@ -99,7 +99,7 @@ impl Answered {
         let w = self.w;
         let row = |(key, value): (&str, Option<String>)| Some(vec![Cell::new(w.t(key)), Cell::new(value?.trim_end())]);
         let rows: Vec<kit::Row> = results.into_iter().filter_map(row).collect();
-        let columns = vec![Column::text(w.t("bench-column-quantity")), Column::number(w.t("bench-column-value"))];
+        let columns = vec![Column::text(w.t("bench-column-quantity")), Column::number(w.head("bench-column-value"))];
         self.table(Table { w, caption: w.t("bench-results"), columns, rows })
     }
 

@@ -3,9 +3,9 @@
 use crate::calc::Composition;
 use crate::calc::liquid::{Liquid, dew_temperature_c, vapour_pressure};
 use crate::charts::bubble::{Bubble, BubbleWords, picture, span};
-use crate::charts::frame::Marked;
-use crate::charts::{axis, svg};
+use crate::charts::svg;
 use crate::web::kit::{Cell, Column, Table};
+use crate::web::sum::marks;
 use crate::words::Words;
 
 /// Temperatures of the bubble line, C: deep winter to a hot boot.
@@ -14,13 +14,6 @@ const TO_C: f64 = 70.0;
 const STEP_C: f64 = 5.0;
 /// Pressures at which the dew line is looked for.
 const DEW_POINTS: u8 = 24;
-
-/// Round values between two, in words.
-pub fn marks(w: &Words, low: f64, high: f64, most: u8) -> Vec<Marked> {
-    let values = axis::steps(low, high, most);
-    let decimals = axis::decimals(&values);
-    values.into_iter().map(|value| (value, w.number(value, decimals))).collect()
-}
 
 /// Bubble and dew pressure over temperature with the point at `at_c`, and the same as a table; nothing where the sum
 /// refuses the mixture.
@@ -55,26 +48,26 @@ pub fn bubble(w: &Words, composition: &Composition, at_c: f64) -> Option<(String
         words: BubbleWords {
             title: w.t("bubble-chart-title"),
             description: w.t("bubble-chart-description"),
-            temperature: w.t("bubble-chart-temperature"),
-            pressure: w.t("bubble-chart-pressure"),
+            temperature: w.head("bubble-chart-temperature"),
+            pressure: w.head("bubble-chart-pressure"),
             liquid: w.t("bubble-chart-liquid"),
             vapour: w.t("bubble-chart-vapour"),
             at: at.map(said).unwrap_or_default(),
         },
     };
     let (x, y) = span(&shown);
-    shown.temperatures = marks(w, x.0, x.1, 10);
-    shown.pressures = marks(w, y.0, y.1, 6);
+    shown.temperatures = marks(w, x.0, x.1, 10, "°C");
+    shown.pressures = marks(w, y.0, y.1, 6, "kPa");
     let drawn = svg(&picture(&shown), "bubble-chart");
     Some((drawn, table(w, kpa)))
 }
 
 fn table(w: &Words, kpa: impl Fn(f64) -> Option<f64>) -> Table {
-    let row = |c: f64| kpa(c).map(|kpa| vec![Cell::new(w.number(c, 0)), Cell::new(w.number(kpa, 0))]);
+    let row = |c: f64| kpa(c).map(|kpa| vec![Cell::new(w.figure(c, 0, "°C")), Cell::new(w.figure(kpa, 0, "kPa"))]);
     Table {
         w: *w,
         caption: w.t("bubble-chart-title"),
-        columns: ["temperature", "pressure"].map(|name| Column::number(w.t(format!("bubble-chart-{name}")))).into(),
+        columns: ["temperature", "pressure"].map(|name| Column::number(w.head(format!("bubble-chart-{name}")))).into(),
         rows: (-3..=7).filter_map(|ten| row(10.0 * f64::from(ten))).collect(),
     }
 }

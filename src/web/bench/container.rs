@@ -6,7 +6,7 @@ use super::number::{self, Number, number};
 use super::sum::BenchSum;
 use crate::calc::container::{BASIS, Container, Contents, Stowage, Stowed, container, steps, stow};
 use crate::calc::{ATMOSPHERE_KPA, Composition};
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::fuel_mix::{self, Offer};
 use crate::web::job::origins;

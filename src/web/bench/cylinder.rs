@@ -5,7 +5,7 @@ use super::number::{self, Number, number};
 use super::sum::{BenchSum, answer_of};
 use crate::calc::cylinder::{BASIS, Contents, Cylinder, cylinder, range_km, range_step, steps};
 use crate::calc::{Composition, Error};
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::fuel_mix::{self, Offer};
 use crate::web::job::origins;
@@ -39,9 +39,14 @@ const DAYS_C: [f64; 7] = [-20.0, -10.0, 0.0, 15.0, 30.0, 45.0, 65.0];
 fn days(w: &Words, asked: &Cylinder) -> Table {
     let row = |c: &f64| -> Option<Row> {
         let kpa = cylinder(&Cylinder { at_temperature_c: Some(*c), ..*asked }).ok()?.settled_pressure_kpa?;
-        Some(vec![Cell::new(w.number(*c, 0)), Cell::new(w.number(kpa, 0)), Cell::new(w.number(kpa / 100.0, 1))])
+        Some(vec![
+            Cell::new(w.figure(*c, 0, "°C")),
+            Cell::new(w.figure(kpa, 0, "kPa")),
+            Cell::new(w.number(kpa / 100.0, 1)),
+        ])
     };
-    let columns = ["temperature", "kpa", "bar"].map(|name| Column::number(w.t(format!("bench-store-column-{name}"))));
+    let columns =
+        ["temperature", "kpa", "bar"].map(|name| Column::number(w.head(format!("bench-store-column-{name}"))));
     let rows = DAYS_C.iter().filter_map(row).collect();
     Table { w: *w, caption: w.t("says-cylinder-days"), columns: columns.into(), rows }
 }

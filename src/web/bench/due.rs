@@ -5,7 +5,7 @@ use super::number::{Number, number};
 use super::sum::BenchSum;
 use crate::calc::due::{BASIS, By, Due, Duty, NotDue, OdometerLine, Precision, Reading, due, steps};
 use crate::calc::{Error, Outside};
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::job::origins;
 use crate::web::kit::{self, Cell, Choice, Column, Group, Mark, Table, Tone, Verdict};
@@ -73,7 +73,7 @@ fn line(w: &Words, duty: &Duty) -> Table {
         ]
     };
     let mut columns = vec![Column::text(w.t("says-due-column-date"))];
-    columns.extend(["read", "line", "off"].map(|name| Column::number(w.t(format!("says-due-column-{name}")))));
+    columns.extend(["read", "line", "off"].map(|name| Column::number(w.head(format!("says-due-column-{name}")))));
     Table { w: *w, caption: w.t("says-due-line"), columns, rows: duty.readings.iter().map(row).collect() }
 }
 

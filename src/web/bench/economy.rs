@@ -6,7 +6,7 @@ use super::sum::BenchSum;
 use crate::calc::Composition;
 use crate::calc::economy::{BASIS, Economy, Factor, FactorSet, Running, SoldBy, Tailpipe, economy, steps};
 use crate::calc::petrol::Petrol;
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::fuel_mix::{self, Offer};
 use crate::web::job::origins;
@@ -86,8 +86,8 @@ fn factors(w: &Words, tailpipe: &Tailpipe, unit: &str) -> Table {
     ];
     let columns = vec![
         Column::text(w.t("says-economy-column-fuel")),
-        Column::number(w.t("says-economy-column-factor")),
-        Column::number(w.t("says-economy-column-sold")),
+        Column::number(w.head("says-economy-column-factor")),
+        Column::number(w.head("says-economy-column-sold")),
     ];
     Table { w: *w, caption: w.t("says-economy-factors"), columns, rows }
 }

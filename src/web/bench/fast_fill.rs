@@ -5,7 +5,7 @@ use super::number::{self, Number, number};
 use super::sum::{BenchSum, answer_of};
 use crate::calc::Composition;
 use crate::calc::cylinder::{FAST_FILL, FastFill, FastFilled, fast_fill};
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::fuel_mix::{self, Offer};
 use crate::web::job::origins;
@@ -32,14 +32,14 @@ fn stops(w: &Words, asked: &FastFill) -> Table {
         let FastFilled { end_temperature_c, settled_15c_kpa, filling_degree, .. } =
             fast_fill(&FastFill { end_kpa: *kpa, ..*asked }).ok()?;
         Some(vec![
-            Cell::new(w.number(*kpa, 0)),
-            Cell::new(w.number(end_temperature_c, 1)),
-            Cell::new(w.number(settled_15c_kpa, 0)),
+            Cell::new(w.figure(*kpa, 0, "kPa")),
+            Cell::new(w.figure(end_temperature_c, 1, "°C")),
+            Cell::new(w.figure(settled_15c_kpa, 0, "kPa")),
             Cell::new(w.number(100.0 * filling_degree, 1)),
         ])
     };
     let columns =
-        ["stop", "end", "settled", "degree"].map(|name| Column::number(w.t(format!("bench-store-column-{name}"))));
+        ["stop", "end", "settled", "degree"].map(|name| Column::number(w.head(format!("bench-store-column-{name}"))));
     let rows = STOPS_KPA.iter().filter(|kpa| **kpa <= asked.source_kpa).filter_map(row).collect();
     Table { w: *w, caption: w.t("says-fill-stops"), columns: columns.into(), rows }
 }

@@ -36,7 +36,7 @@ fn shares(w: &Words, fuel: &Composition, parts: &[Part]) -> Table {
     let mut columns = vec![Column::text(w.t("bench-column-component"))];
     columns.extend(
         ["mole", "mass", "liquid-volume", "energy", "air"]
-            .map(|name| Column::number(w.t(format!("bench-column-{name}")))),
+            .map(|name| Column::number(w.head(format!("bench-column-{name}")))),
     );
     Table { w: *w, caption: w.t("bench-fuel-shares"), columns, rows: fuel.present().map(row).collect() }
 }

@@ -3,7 +3,7 @@
 use super::number::{self, Number, number};
 use crate::calc::fuel::fuel;
 use crate::calc::{Composition, Error};
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::kit::Group;
 use crate::words::Words;

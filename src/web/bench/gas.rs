@@ -5,7 +5,7 @@ use super::number::{self, Number, number};
 use super::sum::{BenchSum, answer_of};
 use crate::calc::Composition;
 use crate::calc::gas::{BASIS, Gas, gas_state, steps};
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::Form;
 use crate::web::fuel_mix::{self, Offer};
 use crate::web::job::origins;

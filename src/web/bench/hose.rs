@@ -6,7 +6,7 @@ use super::number::{self, Number, number};
 use super::sum::{BenchSum, answer_of, refuse_rate};
 use crate::calc::Composition;
 use crate::calc::hose::{BASIS, Carries, Drop, Hose, hose, steps};
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::fuel_mix::{self, Offer};
 use crate::web::job::origins;
@@ -65,12 +65,13 @@ fn bores(w: &Words, asked: &Hose) -> Table {
     let row = |bore_mm: &f64| -> Option<Row> {
         let found = hose(&Hose { bore_mm: *bore_mm, ..*asked }).ok()?;
         Some(vec![
-            Cell::new(w.number(*bore_mm, 0)),
-            Cell::new(w.number(found.drop_kpa, 2)),
+            Cell::new(w.figure(*bore_mm, 0, "mm")),
+            Cell::new(w.figure(found.drop_kpa, 2, "kPa")),
             Cell::new(w.number(found.velocity_m_s, 1)),
         ])
     };
-    let columns = ["bore", "drop", "velocity"].map(|name| Column::number(w.t(format!("bench-column-{name}")))).into();
+    let columns =
+        ["bore", "drop", "velocity"].map(|name| Column::number(w.head(format!("bench-column-{name}")))).into();
     Table { w: *w, caption: w.t("bench-hose-bores"), columns, rows: BORES_MM.iter().filter_map(row).collect() }
 }
 

@@ -8,7 +8,7 @@ use crate::calc::lambda::{
     BASIS, Exhaust, ExhaustFuel, NoLambda, PermissibleErrors, differs_from_analyser, lambda, lambda_reckoned_as,
     lambda_uncertainty, steps, uncertainty_steps,
 };
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::job::origins;
 use crate::web::kit::{self, Cell, Choice, Column, Group, Mark, Table, Tone, Verdict};
@@ -77,7 +77,7 @@ fn by_fuel(w: &Words, exhaust: &Exhaust) -> Table {
         ]
     };
     let mut columns = vec![Column::text(w.t("says-lambda-column-fuel"))];
-    columns.extend(["h-c", "o-c", "lambda"].map(|name| Column::number(w.t(format!("says-lambda-column-{name}")))));
+    columns.extend(["h-c", "o-c", "lambda"].map(|name| Column::number(w.head(format!("says-lambda-column-{name}")))));
     Table { w: *w, caption: w.t("says-lambda-by-fuel"), columns, rows: FUELS.iter().map(row).collect() }
 }
 

@@ -6,7 +6,7 @@ use super::number::{self, Number, number};
 use super::sum::BenchSum;
 use crate::calc::leak::{BASIS, Compressibility, DecayTest, check, judge, reference_c, reference_kpa, steps};
 use crate::calc::{Composition, Error, gas};
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::Form;
 use crate::web::fuel_mix::{self, Offer};
 use crate::web::job::origins;

@@ -6,7 +6,7 @@ use super::number::{self, Number, number};
 use super::sum::{BenchSum, answer_of};
 use crate::calc::leak::plan::{Plan, Planned, needed_gauge_kpa, plan};
 use crate::calc::leak::{BASIS, LeakWarning};
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::Form;
 use crate::web::job::origins;
 use crate::web::kit::{Cell, Column, Group, Mark, Table, Tone, Verdict};

@@ -5,9 +5,9 @@ use crate::calc::leak::trace::trace;
 use crate::calc::leak::{BudgetQuantity, BudgetRow, Compressibility, DecayTest, LeakResult, LeakWarning};
 use crate::charts::leak::{Leak, LeakWords, picture, span};
 use crate::charts::svg;
-use crate::web::bench::chart_said::marks;
 use crate::web::kit::{Cell, Column, Mark, Table, Tone, Verdict};
 use crate::web::sum::figure;
+use crate::web::sum::marks;
 use crate::words::Words;
 
 /// The picture shows at most so many times the time that passed.
@@ -152,7 +152,7 @@ pub fn budget(w: &Words, rows: &[BudgetRow]) -> Table {
     let mut columns = vec![Column::text(w.t("budget-column-quantity"))];
     columns.extend(
         ["estimate", "uncertainty", "sensitivity", "contribution", "share"]
-            .map(|name| Column::number(w.t(format!("budget-column-{name}")))),
+            .map(|name| Column::number(w.head(format!("budget-column-{name}")))),
     );
     Table { w: *w, caption: w.t("says-leak-budget"), columns, rows: rows.iter().map(row).collect() }
 }
@@ -186,7 +186,7 @@ pub fn chart(w: &Words, test: &DecayTest, gas: &Compressibility, result: &LeakRe
         },
     };
     let (low, high) = span(&shown);
-    shown.pressures = marks(w, low, high, 5);
+    shown.pressures = marks(w, low, high, 5, "kPa");
     let minute = |min: f64| (min, minutes(w, min));
     shown.times = vec![(0.0, w.quantity(0.0, 0, "min")), minute(test.duration_min)];
     if end_min > 1.02 * test.duration_min {
@@ -195,14 +195,14 @@ pub fn chart(w: &Words, test: &DecayTest, gas: &Compressibility, result: &LeakRe
     let rows = line.iter().map(|point| {
         let all = [point.measured_kpa, point.low_kpa, point.high_kpa, point.at_limit_kpa];
         let mut row = vec![Cell::new(w.number(point.at_min, 1))];
-        row.extend(all.map(|kpa| Cell::new(w.number(kpa, 2))));
+        row.extend(all.map(|kpa| Cell::new(w.figure(kpa, 2, "kPa"))));
         row
     });
     let columns = ["minutes", "measured", "low", "high", "limit"];
     let table = Table {
         w: *w,
         caption: w.t("leak-chart-title"),
-        columns: columns.map(|name| Column::number(w.t(format!("says-leak-column-{name}")))).into(),
+        columns: columns.map(|name| Column::number(w.head(format!("says-leak-column-{name}")))).into(),
         rows: rows.collect(),
     };
     Some((svg(&picture(&shown), "leak-chart"), table))

@@ -7,7 +7,7 @@ use crate::calc::leak::units::{
     BASIS, LeakGas, RateUnit, Regime, at_other_pressure, bubbles_per_second, mass_g_h, steps, through_same_leak,
 };
 use crate::calc::{ATMOSPHERE_KPA, Outside, Step};
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::job::origins;
 use crate::web::kit::{self, Cell, Choice, Column, Group, Table};
@@ -111,7 +111,7 @@ fn table(w: &Words, asked: &Asked, found: &Found) -> Table {
         let name = w.t(format!("rate-unit-{}", unit_key(*unit)));
         vec![Cell::new(name), Cell::new(figure(w, *own)), Cell::new(figure(w, *other))]
     };
-    let gas = |gas: LeakGas| Column::number(w.t(format!("leak-gas-{}", gas_key(gas))));
+    let gas = |gas: LeakGas| Column::number(w.head(format!("leak-gas-{}", gas_key(gas))));
     let columns = vec![Column::text(w.t("says-units-unit")), gas(asked.from), gas(asked.to)];
     Table { w: *w, caption: w.t("says-units-table"), columns, rows: found.units.iter().map(row).collect() }
 }

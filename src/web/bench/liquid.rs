@@ -8,7 +8,7 @@ use crate::calc::liquid::{
     dew_temperature_c, vapour_pressure, vapour_pressure_steps,
 };
 use crate::calc::{ATMOSPHERE_KPA, Composition, Error};
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::bench::chart_said;
 use crate::web::form::Form;
 use crate::web::fuel_mix::{self, Offer};
@@ -44,15 +44,15 @@ fn curve(w: &Words, composition: &Composition) -> Table {
         let kpa = vapour_pressure(&liquid).ok()?.pressure_kpa;
         let dense = density(&liquid).ok().map(|found| w.number(found.density_kg_m3, 1));
         Some(vec![
-            Cell::new(w.number(*c, 0)),
-            Cell::new(w.number(kpa, 0)),
-            Cell::new(w.number(kpa - ATMOSPHERE_KPA, 0)),
+            Cell::new(w.figure(*c, 0, "°C")),
+            Cell::new(w.figure(kpa, 0, "kPa")),
+            Cell::new(w.figure(kpa - ATMOSPHERE_KPA, 0, "kPa")),
             Cell::new(dense.unwrap_or_else(|| "–".to_owned())),
         ])
     };
-    let mut columns = vec![Column::number(w.t("bench-column-temperature"))];
+    let mut columns = vec![Column::number(w.head("bench-column-temperature"))];
     columns.extend(
-        ["bubble", "bubble-gauge", "liquid-density"].map(|name| Column::number(w.t(format!("bench-column-{name}")))),
+        ["bubble", "bubble-gauge", "liquid-density"].map(|name| Column::number(w.head(format!("bench-column-{name}")))),
     );
     Table { w: *w, caption: w.t("bench-liquid-curve"), columns, rows: CURVE_C.iter().filter_map(row).collect() }
 }
@@ -67,7 +67,7 @@ fn vapour(w: &Words, liquid: &Composition, vapour: &Composition) -> Table {
         ]
     };
     let mut columns = vec![Column::text(w.t("bench-column-component"))];
-    columns.extend(["in-liquid", "in-vapour"].map(|name| Column::number(w.t(format!("bench-column-{name}")))));
+    columns.extend(["in-liquid", "in-vapour"].map(|name| Column::number(w.head(format!("bench-column-{name}")))));
     Table { w: *w, caption: w.t("bench-liquid-vapour"), columns, rows: liquid.present().map(row).collect() }
 }
 
@@ -113,7 +113,7 @@ impl BenchSum for LiquidSum {
         steps.extend(density_steps(&liquid, &dense));
         // The points of the line stand in the table of the same page.
         let drawn = chart_said::bubble(w, &asked.composition, asked.temperature_c).map(|(drawn, _)| drawn);
-        let spread = |value: f64, decimals: u8| format!("± {}", w.number(value, decimals));
+        let spread = |value: f64, decimals: u8, unit: &str| format!("± {}", w.difference(value, decimals, unit));
         Some(
             Answered::new(w)
                 .main("bench-liquid-bubble", w.quantity(kpa, 0, "kPa"))
@@ -122,10 +122,10 @@ impl BenchSum for LiquidSum {
                 .main("bench-liquid-dew", w.quantity(dew, 1, "°C"))
                 .cautions(&bubble.cautions)
                 .results(vec![
-                    ("bench-liquid-bubble-spread", Some(spread(VAPOUR_PRESSURE_UNCERTAINTY * kpa, 0) + "\u{a0}kPa")),
+                    ("bench-liquid-bubble-spread", Some(spread(VAPOUR_PRESSURE_UNCERTAINTY * kpa, 0, "kPa"))),
                     (
                         "bench-liquid-density-spread",
-                        Some(spread(DENSITY_UNCERTAINTY * dense.density_kg_m3, 1) + "\u{a0}kg/m³"),
+                        Some(spread(DENSITY_UNCERTAINTY * dense.density_kg_m3, 1, "kg/m³")),
                     ),
                 ])
                 .charts(drawn)

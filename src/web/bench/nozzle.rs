@@ -8,7 +8,7 @@ use crate::calc::nozzle::engine::{DEAD_TIME_MS, IDLE_MANIFOLD_KPA, LEAST_PULSE_M
 use crate::calc::nozzle::flow::INJECTOR_DISCHARGE;
 use crate::calc::nozzle::{injected, sizing};
 use crate::calc::{ATMOSPHERE_KPA, Basis};
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::fuel_mix::{self, Offer};
 use crate::web::job::origins;

@@ -9,7 +9,7 @@ use crate::calc::nozzle::flow::{
 };
 use crate::calc::nozzle::{Flow, Flowing, flow};
 use crate::calc::{Composition, Error, Outside};
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::fuel_mix::{self, Offer};
 use crate::web::job::origins;

@@ -24,7 +24,7 @@ pub fn answered(
     let spread = w.quantity(nozzle.diameter_standard_uncertainty_mm, 2, "mm");
     let answered = Answered::new(w)
         .verdict(verdict(w, of_sum, sheet, used, is_own))
-        .main("nozzle-sizing-needed_mm", format!("{} ± {spread}", w.number(nozzle.diameter_mm, 2)))
+        .main("nozzle-sizing-needed_mm", format!("{} ± {spread}", w.figure(nozzle.diameter_mm, 2, "mm")))
         .main("bench-nozzle-duty", w.quantity(100.0 * used.duty_at_rated, 0, "%"))
         .main("bench-nozzle-idle", used.idle_pulse_ms.map_or_else(|| "–".to_owned(), |ms| w.quantity(ms, 1, "ms")));
     let answered =

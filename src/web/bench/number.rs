@@ -1,6 +1,6 @@
 //! Numbers that a Bench form asks for: one table a page says name, unit, range, and what the field opens with.
 
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::job::origins;
 use crate::web::kit::{self, Field};
@@ -70,7 +70,7 @@ impl Number {
             field = field.optional();
         }
         let Some((text, origin)) = self.opens_with else { return field };
-        let from = w.tv(&format!("origin-hint-{origin}"), &[("value", text.into())]);
+        let from = w.tv(&format!("origin-hint-{origin}"), &[("value", origins::opening(w, self.name, text).into())]);
         let hint = [field.hint_said(), &from].join(" ").trim().to_owned();
         field.hinted(hint)
     }

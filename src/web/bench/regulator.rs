@@ -6,7 +6,7 @@ use super::number::{self, Number, number};
 use super::sum::{BenchSum, answer_of, refuse_rate};
 use crate::calc::Composition;
 use crate::calc::vaporiser::{REGULATOR, Regulated, Regulator, regulator, regulator_steps};
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::Form;
 use crate::web::fuel_mix::{self, Offer};
 use crate::web::job::origins;
@@ -41,14 +41,14 @@ fn emptying(w: &Words, asked: &Regulator) -> Table {
         let at: Regulated = regulator(&Regulator { inlet_kpa: *kpa, ..*asked }).ok()?;
         Some(vec![
             Cell::new(w.number(kpa / 1e3, 0)),
-            Cell::new(w.number(at.throttled_c, 0)),
+            Cell::new(w.figure(at.throttled_c, 0, "°C")),
             Cell::new(w.number(at.heat_kj_kg, 0)),
-            Cell::new(w.number(at.heat_kw, 2)),
+            Cell::new(w.figure(at.heat_kw, 2, "kW")),
         ])
     };
     let below = EMPTYING_KPA.iter().filter(|kpa| **kpa < asked.inlet_kpa);
     let columns =
-        ["inlet", "throttled", "heat-mass", "heat"].map(|name| Column::number(w.t(format!("bench-column-{name}"))));
+        ["inlet", "throttled", "heat-mass", "heat"].map(|name| Column::number(w.head(format!("bench-column-{name}"))));
     Table { w: *w, caption: w.t("bench-emptying"), columns: columns.into(), rows: below.filter_map(row).collect() }
 }
 

@@ -10,7 +10,7 @@ use axum::extract::RawQuery;
 use super::answered::Answered;
 use super::fuel_rate::FuelRate;
 use crate::calc::{Composition, Error};
-use crate::web::form::{Form, Typed, Wrong};
+use crate::web::form::{Form, Typed, Wrong, unit_name};
 use crate::web::job::origins;
 use crate::web::kit::{self, Group};
 use crate::web::page::{Frame, Place, page, retry};
@@ -131,9 +131,12 @@ fn answered<S: BenchSum>(w: &Words, form: &mut Form) -> Option<Answered> {
     let names = names::<S>(w, form);
     let openings = S::openings();
     // An empty text matters only where the field would open with something else.
-    let pairs = names.iter().flat_map(|name| form.values(name).map(|text| (name.as_str(), text)));
-    let pairs =
-        pairs.filter(|(name, text)| !text.trim().is_empty() || openings.iter().any(|(known, ..)| known == name));
+    let pairs: Vec<(&str, String)> = names
+        .iter()
+        .flat_map(|name| form.values(name).map(|text| (name.as_str(), form.whole_text(name, text))))
+        .filter(|(name, text)| !text.trim().is_empty() || openings.iter().any(|(known, ..)| known == name))
+        .collect();
+    let pairs = pairs.iter().map(|(name, text)| (*name, text.as_str()));
     Some(answer.linked(address(S::KEY, pairs)))
 }
 
@@ -157,8 +160,10 @@ fn opened<S: BenchSum>(w: &Words, typed: &Form) -> (Form, bool) {
             is_named = true;
         }
         is_asked |= is_named;
-        if let Some((_, text, _)) = openings.iter().find(|(known, ..)| !is_named && *known == name) {
-            form.add(&name, text);
+        if is_named {
+            form.set_unit(&name, typed.value(&unit_name(&name)));
+        } else if let Some((_, text, _)) = openings.iter().find(|(known, ..)| *known == name) {
+            form.set(&name, text);
         }
     }
     (form, is_asked)

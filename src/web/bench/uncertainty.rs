@@ -4,7 +4,7 @@ use super::answered::Answered;
 use super::sum::BenchSum;
 use crate::calc::uncertainty::{BASIS, Combined, Input, Shape, combine};
 use crate::calc::{Error, Outside, reported};
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::job::origins;
 use crate::web::kit::{self, Cell, Choice, Column, Group, Table};
@@ -107,7 +107,7 @@ fn table(w: &Words, lines: &[Line], combined: f64) -> Table {
     let mut columns = vec![Column::text(w.t("budget-column-quantity"))];
     columns.extend(
         ["u", "sensitivity", "added", "freedom", "share"]
-            .map(|name| Column::number(w.t(format!("says-uncertainty-column-{name}")))),
+            .map(|name| Column::number(w.head(format!("says-uncertainty-column-{name}")))),
     );
     Table { w: *w, caption: w.t("says-uncertainty-budget"), columns, rows: lines.iter().map(row).collect() }
 }

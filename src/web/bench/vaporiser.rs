@@ -7,7 +7,7 @@ use super::sum::{BenchSum, answer_of, refuse_rate};
 use crate::calc::fuel::fuel;
 use crate::calc::vaporiser::{VAPORISER, Vaporiser, vaporiser, vaporiser_steps};
 use crate::calc::{ATMOSPHERE_KPA, Composition};
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::Form;
 use crate::web::fuel_mix::{self, Offer};
 use crate::web::job::origins;

@@ -240,10 +240,7 @@ mod tests {
                 Err(NotRead::NotANumber) => {}
                 // "0x10" and "1 200 30" leave something that no unit is called; the form refuses that.
                 Ok(read) => {
-                    assert!(
-                        read.unit.parse::<crate::model::unit::Unit>().is_err() && !read.unit.is_empty(),
-                        "{text:?}"
-                    );
+                    assert!(read.unit.parse::<crate::unit::Unit>().is_err() && !read.unit.is_empty(), "{text:?}");
                 }
                 other => panic!("{text:?} gave {other:?}"),
             }

@@ -4,7 +4,7 @@ use std::ops::RangeInclusive;
 
 use super::number::{self, NotRead, Read};
 use super::{Form, Wrong};
-use crate::model::unit::{Kind, Unit};
+use crate::unit::{Kind, Unit};
 
 /// A number in the unit its field is kept in, and the unit somebody typed.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -44,7 +44,8 @@ impl Form {
     /// The same, or nothing.
     pub fn opt_quantity(&mut self, name: &str, unit: Unit, takes: RangeInclusive<f64>) -> Option<Quantity> {
         let text = self.filled(name)?;
-        let quantity = self.note(name, read(&text, unit).map(|(quantity, _)| quantity))?;
+        let bare = self.bare_unit(name, unit);
+        let quantity = self.note(name, read(&text, unit, bare).map(|(quantity, _)| quantity))?;
         // Kept even when out of range: the page then shows how the unit was understood.
         self.quantities.push((name.to_owned(), quantity));
         let (least, most) = (*takes.start(), *takes.end());
@@ -66,7 +67,8 @@ impl Form {
         let (least, most) = (*takes.start() as f64, *takes.end() as f64);
         let quantity = self.opt_quantity(name, unit, least..=most)?;
         // Miles make no whole kilometres; the nearest is as good as the miles were.
-        let value = if quantity.typed_unit.is_some() { quantity.value.round() } else { quantity.value };
+        let is_turned = quantity.typed_unit.is_some() || self.bare_unit(name, unit) != unit;
+        let value = if is_turned { quantity.value.round() } else { quantity.value };
         if value.fract() != 0.0 {
             let typed = self.value(name).trim().to_owned();
             return self.note(name, Err(Wrong::NotWhole { typed }));
@@ -84,7 +86,7 @@ impl Form {
     /// The same, or nothing.
     pub fn opt_money(&mut self, name: &str, decimals: u8, most: i64) -> Option<i64> {
         let text = self.filled(name)?;
-        let (quantity, read_decimals) = self.note(name, read(&text, Unit::One))?;
+        let (quantity, read_decimals) = self.note(name, read(&text, Unit::One, Unit::One))?;
         if read_decimals > usize::from(decimals) {
             return self.note(name, Err(Wrong::TooManyDecimals { most: decimals }));
         }
@@ -97,6 +99,30 @@ impl Form {
         Some(minor as i64)
     }
 
+    /// The unit of a number that was typed without one: the field itself says in which it was shown, because two people of
+    /// two shops can open the same address. What a page filled in, and what a program sends, is in `kept`.
+    pub fn bare_unit(&self, name: &str, kept: Unit) -> Unit {
+        if self.is_filled_in(name) {
+            return kept;
+        }
+        let shown: Option<Unit> = self.value(&unit_name(name)).parse().ok();
+        shown.filter(|shown| shown.kind() == kept.kind()).unwrap_or(kept)
+    }
+
+    /// The text of a field for a place outside its form: a number typed where another unit was shown than the field is
+    /// kept in gets that unit behind it.
+    pub fn whole_text(&self, name: &str, text: &str) -> String {
+        let kept = Unit::of_name(name.trim_end_matches(']')).unwrap_or(Unit::One);
+        let bare = self.bare_unit(name, kept);
+        let is_bare = text.trim().ends_with(|c: char| c.is_ascii_digit());
+        if bare != kept && is_bare { format!("{} {}", text.trim(), bare.symbol()) } else { text.to_owned() }
+    }
+
+    /// Whether a page wrote this text, and nobody typed it.
+    pub fn is_filled_in(&self, name: &str) -> bool {
+        self.filled_in.iter().any(|known| known == name)
+    }
+
     /// How a number was understood, where its unit was typed and another than the field's.
     pub fn read_as(&self, name: &str) -> Option<Quantity> {
         let (_, quantity) = self.quantities.iter().find(|(known, _)| known == name)?;
@@ -104,7 +130,13 @@ impl Form {
     }
 }
 
-fn read(text: &str, unit: Unit) -> Result<(Quantity, usize), Wrong> {
+/// Name of the unseen field that says in which unit the field `name` was shown.
+pub fn unit_name(name: &str) -> String {
+    format!("unit:{name}")
+}
+
+/// Reads a number kept in `unit`; without a unit behind it, it is one of `bare`.
+fn read(text: &str, unit: Unit, bare: Unit) -> Result<(Quantity, usize), Wrong> {
     let typed = text.to_owned();
     let Read { value, unit: behind, decimals } = match number::read(text) {
         Ok(read) => read,
@@ -114,6 +146,8 @@ fn read(text: &str, unit: Unit) -> Result<(Quantity, usize), Wrong> {
         }
     };
     if behind.is_empty() || (behind == "°" && unit.kind() == Kind::Temperature) {
+        // Two units of one kind always convert; the field's own name is no reason to fail.
+        let value = bare.convert(value, unit).unwrap_or(value);
         return Ok((Quantity { value, unit, typed_unit: None }, decimals));
     }
     let squeezed: String = behind.chars().filter(|c| !c.is_whitespace()).collect();
@@ -127,5 +161,5 @@ fn read(text: &str, unit: Unit) -> Result<(Quantity, usize), Wrong> {
         });
     };
     let value = named.convert(value, unit).ok_or(Wrong::OtherUnit { typed: behind, takes: unit })?;
-    Ok((Quantity { value, unit, typed_unit: (named != unit).then_some(named) }, decimals))
+    Ok((Quantity { value, unit, typed_unit: (named != unit || named != bare).then_some(named) }, decimals))
 }

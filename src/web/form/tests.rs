@@ -3,7 +3,7 @@
 use time::macros::{date, datetime};
 
 use super::*;
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::words::Words;
 
 fn form(pairs: &[(&str, &str)]) -> Form {

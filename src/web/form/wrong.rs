@@ -1,6 +1,6 @@
 //! What can be wrong with an entry: a kind and its numbers. The sentence comes from the words, when the page is made.
 
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::words::{Value, Words};
 
 /// One fault of one field.

@@ -85,20 +85,21 @@ fn side_by_side(w: &Words, inputs: &ContainerInputs, results: &ContainerResults)
         let named = if set.name.is_empty() { w.t(format!("container-{}", at + 1)) } else { set.name.clone() };
         let left = stowed.and_then(|stowed| stowed.reserve_left_kg);
         let mark = left.map(|left| if left < 0.0 { Mark::Stops } else { Mark::Met });
+        let full = contents.liquid_full_temperature_c;
         vec![
             Cell::new(named).with_second(if at == inputs.taken { w.t("nozzle-taken") } else { String::new() }),
-            Cell::new(w.number(set.container.gross_volume_l, 1)),
-            Cell::new(w.number(contents.liquid_l, 1)),
+            Cell::new(w.figure(set.container.gross_volume_l, 1, "L")),
+            Cell::new(w.figure(contents.liquid_l, 1, "L")),
             Cell::new(opt(stowed.map(|stowed| stowed.range_km), 0)),
             Cell::new(opt(stowed.map(|stowed| stowed.added_mass_kg), 0)),
             Cell { mark, ..Cell::new(opt(left, 0)) },
-            Cell::new(opt(contents.liquid_full_temperature_c, 0)),
+            Cell::new(full.map_or_else(|| "–".to_owned(), |c| w.figure(c, 0, "°C"))),
         ]
     };
     let mut columns = vec![Column::text(w.t("container-column-set"))];
     columns.extend(
         ["gross", "liquid", "range", "mass", "left", "full"]
-            .map(|name| Column::number(w.t(format!("container-column-{name}")))),
+            .map(|name| Column::number(w.head(format!("container-column-{name}")))),
     );
     let rows = inputs.sets.iter().zip(&results.sets).enumerate().map(row).collect();
     Table { w: *w, caption: w.t("container-side-by-side"), columns, rows }

@@ -9,8 +9,8 @@ use crate::calc::{Composition, Error as SumError, REFERENCE_C};
 use crate::model::evidence::{ContainerInputs, ContainerResults, ContainerSet, ContainerSizing, Entry, Evidence};
 use crate::model::part::PartCategory;
 use crate::model::stage::Stage;
-use crate::model::unit::Unit;
 use crate::rules::Quantity;
+use crate::unit::Unit;
 use crate::web::Error;
 use crate::web::app::App;
 use crate::web::form::{Form, Row, Wrong};
@@ -195,7 +195,7 @@ impl Recorded for ContainerSizingForm {
             ]
         });
         let columns = ["name", "gross_volume_l", "container_mass_kg"];
-        let columns = columns.map(|name| w.t(format!("container-sizing-column-{name}"))).into();
+        let columns = columns.map(|name| w.head(format!("container-sizing-column-{name}"))).into();
         let vehicle = vec![
             number("consumption_l_per_100km").counted_in("").optional(),
             number("parts_mass_kg").optional(),

@@ -86,7 +86,7 @@ fn side_by_side(w: &Words, inputs: &CylinderInputs, results: &CylinderResults) -
         let mark = left.map(|left| if left < 0.0 { Mark::Stops } else { Mark::Met });
         vec![
             Cell::new(named).with_second(if at == inputs.taken { w.t("nozzle-taken") } else { String::new() }),
-            Cell::new(w.number(set.cylinder.volume_l, 1)),
+            Cell::new(w.figure(set.cylinder.volume_l, 1, "L")),
             Cell::new(w.number(contents.mass_kg, 2)),
             Cell::new(w.number(contents.standard_m3, 2)),
             Cell::new(opt(stowed.map(|stowed| stowed.range_km), 0)),
@@ -97,7 +97,7 @@ fn side_by_side(w: &Words, inputs: &CylinderInputs, results: &CylinderResults) -
     let mut columns = vec![Column::text(w.t("cylinder-column-set"))];
     columns.extend(
         ["volume", "mass", "standard", "range", "added", "left"]
-            .map(|name| Column::number(w.t(format!("cylinder-column-{name}")))),
+            .map(|name| Column::number(w.head(format!("cylinder-column-{name}")))),
     );
     let rows = inputs.sets.iter().zip(&results.sets).enumerate().map(row).collect();
     Table { w: *w, caption: w.t("cylinder-side-by-side"), columns, rows }

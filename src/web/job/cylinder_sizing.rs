@@ -11,7 +11,7 @@ use crate::calc::{Composition, Error as SumError, REFERENCE_C};
 use crate::model::evidence::{CylinderInputs, CylinderResults, CylinderSet, CylinderSizing, Entry, Evidence};
 use crate::model::part::PartCategory;
 use crate::model::stage::Stage;
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::Error;
 use crate::web::app::App;
 use crate::web::form::{Form, Row, Wrong};
@@ -175,7 +175,7 @@ impl Recorded for CylinderSizingForm {
             ]
         });
         let columns = ["name", "volume_l", "cylinder_mass_kg"];
-        let columns = columns.map(|name| w.t(format!("cylinder-sizing-column-{name}"))).into();
+        let columns = columns.map(|name| w.head(format!("cylinder-sizing-column-{name}"))).into();
         let taken = kit::pick(form, &w, "taken", &kit::choices(&w, "cylinder-set", ["1", "2", "3"]));
         vec![
             Group::table("sets", w.t("cylinder-group-cylinders"), columns, rows.collect())

@@ -5,7 +5,7 @@ use super::facts::Fact;
 use super::record::{Group, Recorded, Taken};
 use crate::model::evidence::{CylinderRow, CylinderTable, Entry, Evidence};
 use crate::model::stage::Stage;
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::Error;
 use crate::web::app::App;
 use crate::web::form::{Form, Wrong};
@@ -120,7 +120,7 @@ impl Recorded for CylinderTableForm {
         let all = 1..=engine_cylinders(job);
         let mut notes = vec![w.t("cylinder-table-note")];
         match sized_mm(job) {
-            Some(mm) => notes.push(w.tv("cylinder-table-note-sized", &[("mm", w.number(mm, 2).into())])),
+            Some(mm) => notes.push(w.tv("cylinder-table-note-sized", &[("size", w.quantity(mm, 2, "mm").into())])),
             None => notes.push(w.t("cylinder-table-note-not-sized")),
         }
         if job.file.vehicle.engine_cylinders.is_none() {

@@ -13,7 +13,7 @@ use crate::calc::nozzle::measured::{Coefficient, Measured, TestGas, coefficient,
 use crate::model::evidence::{Discharge, Entry, Evidence, MeasuredWith, SizingVerdict};
 use crate::model::instrument::InstrumentKind;
 use crate::model::stage::Stage;
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::Error;
 use crate::web::app::App;
 use crate::web::form::{Form, Wrong};

@@ -141,9 +141,9 @@ fn varied(w: &Words, asked: &Asked, found: &Found) -> Table {
         }
     };
     let row = |name: String, heat: f64, coolant: f64, dew: Option<f64>| {
-        let mut cells = vec![Cell::new(name), Cell::new(w.number(heat, 2)), Cell::new(w.number(coolant, 1))];
+        let mut cells = vec![Cell::new(name), Cell::new(w.figure(heat, 2, "kW")), Cell::new(w.number(coolant, 1))];
         if is_lpg {
-            cells.push(Cell::new(dew.map_or_else(|| "–".to_owned(), |c| w.number(c, 0))));
+            cells.push(Cell::new(dew.map_or_else(|| "–".to_owned(), |c| w.figure(c, 0, "°C"))));
         }
         cells
     };
@@ -153,7 +153,7 @@ fn varied(w: &Words, asked: &Asked, found: &Found) -> Table {
         found.varied.iter().map(|one| row(named(&one.change), one.heat_kw, one.coolant_l_min, one.dew_temperature_c)),
     );
     let mut columns = vec![Column::text(w.t("change-column-what"))];
-    let of = |name: &str| Column::number(w.t(format!("heat-column-{name}")));
+    let of = |name: &str| Column::number(w.head(format!("heat-column-{name}")));
     columns.extend([of("heat"), of("coolant")]);
     if is_lpg {
         columns.push(of("dew"));

@@ -11,7 +11,7 @@ use crate::model::evidence::{Entry, Evidence, Joint, JointVerdict, LeakJoints, L
 use crate::model::ids::InstrumentId;
 use crate::model::instrument::{InstrumentKind, InstrumentRecord};
 use crate::model::stage::Stage;
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::Error;
 use crate::web::app::App;
 use crate::web::form::{Form, Wrong};

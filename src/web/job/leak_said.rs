@@ -9,7 +9,7 @@ use crate::calc::leak::plan::{Planned, plan};
 use crate::calc::leak::trace::{corrected_kpa, trace};
 use crate::calc::leak::{BudgetQuantity, BudgetRow, Compressibility, LeakWarning};
 use crate::charts::leak::{Leak, LeakWords, Marked, picture, span};
-use crate::charts::{axis, svg};
+use crate::charts::svg;
 use crate::model::Coded;
 use crate::model::evidence::{Entry, Evidence, LeakDecay, LeakReading, PressureKind, Section};
 use crate::model::ids::EvidenceId;
@@ -17,6 +17,7 @@ use crate::model::leak_run::LeakRun;
 use crate::rules::results::{self, DecayJudged, DecayRefused};
 use crate::rules::{DecisionRule, Quantity};
 use crate::web::kit::{Cell, Column, Mark, Table, Tone, Verdict, already_escaped};
+use crate::web::sum::marks;
 use crate::words::Words;
 
 /// Verdict and picture; both may be missing.
@@ -282,9 +283,7 @@ fn chart(job: &JobPage, decay: &LeakDecay, judged: &DecayJudged) -> Option<Strin
         words: words_of(w, judged),
     };
     let (low, high) = span(&leak);
-    let steps = axis::steps(low, high, 5);
-    let decimals = axis::decimals(&steps);
-    leak.pressures = steps.into_iter().map(|kpa| (kpa, w.number(kpa, decimals))).collect();
+    leak.pressures = marks(&w, low, high, 5, "kPa");
     Some(svg(&picture(&leak), "leak-chart"))
 }
 
@@ -330,9 +329,9 @@ pub(super) fn table(job: &JobPage, readings: &[LeakReading], absolute: impl Fn(f
         vec![
             Cell::new(w.time(job.who.zone.local(reading.at).time())),
             Cell::new(w.number(since, 1)),
-            Cell::new(w.number(reading.kpa, 2)),
-            Cell::new(w.number(reading.c, 2)),
-            Cell::new(corrected.map(|kpa| w.number(kpa, 2)).unwrap_or_default()),
+            Cell::new(w.figure(reading.kpa, 2, "kPa")),
+            Cell::new(w.figure(reading.c, 2, "°C")),
+            Cell::new(corrected.map(|kpa| w.figure(kpa, 2, "kPa")).unwrap_or_default()),
         ]
     };
     Table {
@@ -340,10 +339,10 @@ pub(super) fn table(job: &JobPage, readings: &[LeakReading], absolute: impl Fn(f
         caption: w.t("leak-table"),
         columns: vec![
             Column::text(w.t("leak-table-time")),
-            Column::number(w.t("leak-table-minutes")),
-            Column::number(w.t("leak-table-pressure")),
-            Column::number(w.t("leak-table-temperature")),
-            Column::number(w.t("leak-table-corrected")),
+            Column::number(w.head("leak-table-minutes")),
+            Column::number(w.head("leak-table-pressure")),
+            Column::number(w.head("leak-table-temperature")),
+            Column::number(w.head("leak-table-corrected")),
         ],
         rows: readings.iter().map(row).collect(),
     }

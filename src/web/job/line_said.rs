@@ -85,13 +85,14 @@ fn beside(w: &Words, inputs: &LineInputs, results: &LineResults) -> Table {
             Fit::TooNarrow => (Mark::Stops, "too-narrow"),
             Fit::NotJudged => (Mark::NotApplicable, "not-judged"),
         };
-        let least = found.least_bore_mm.map_or_else(|| "–".to_owned(), |mm| w.number((mm * 10.0).ceil() / 10.0, 1));
+        let least =
+            found.least_bore_mm.map_or_else(|| "–".to_owned(), |mm| w.figure((mm * 10.0).ceil() / 10.0, 1, "mm"));
         vec![
             Cell::new(w.t(format!("line-{}", code(asked.line)))),
-            Cell::new(w.number(asked.hose.bore_mm, 1)),
+            Cell::new(w.figure(asked.hose.bore_mm, 1, "mm")),
             Cell::new(w.number(asked.hose.length_m, 2)),
             Cell::new(w.number(asked.hose.flow_g_s, 2)),
-            Cell::new(w.number(found.drop.drop_kpa, 2)),
+            Cell::new(w.figure(found.drop.drop_kpa, 2, "kPa")),
             Cell::new(w.number(found.drop.velocity_m_s, 1)),
             Cell::new(least),
             Cell::new(w.t(format!("line-fit-{word}"))).marked(mark),
@@ -100,7 +101,7 @@ fn beside(w: &Words, inputs: &LineInputs, results: &LineResults) -> Table {
     let mut columns = vec![Column::text(w.t("line-column-line"))];
     columns.extend(
         ["bore", "length", "flow", "drop", "velocity", "least"]
-            .map(|name| Column::number(w.t(format!("line-column-{name}")))),
+            .map(|name| Column::number(w.head(format!("line-column-{name}")))),
     );
     columns.push(Column::text(w.t("nozzle-column-verdict")));
     let rows = inputs.lines.iter().zip(&results.lines).map(row).collect();

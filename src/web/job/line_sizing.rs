@@ -10,7 +10,7 @@ use crate::calc::{Composition, REFERENCE_C};
 use crate::model::evidence::{Entry, Evidence, LineInputs, LineResults, LineSizing, SizingVerdict};
 use crate::model::job::Fuel;
 use crate::model::stage::Stage;
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::Error;
 use crate::web::app::App;
 use crate::web::form::{Form, Wrong};
@@ -181,7 +181,7 @@ impl Recorded for LineSizingForm {
             .iter()
             .map(|line| (w.t(format!("line-{}", code(*line))), w.t(format!("line-{}.hint", code(*line)))));
         let mut columns = vec![w.t("line-column-line")];
-        columns.extend(OF_A_LINE.iter().map(|(field, ..)| w.t(format!("line-sizing-column-{field}"))));
+        columns.extend(OF_A_LINE.iter().map(|(field, ..)| w.head(format!("line-sizing-column-{field}"))));
         vec![
             // An empty sheet is noted at the table.
             Group::table("lines", w.t("line-group-lines"), columns, (0..lines(job).len()).map(row).collect())

@@ -19,7 +19,7 @@ pub fn facts(job: &JobPage, body: &Evidence, facts: Facts) -> Vec<Fact> {
     let sheet = &results.sheets[inputs.taken];
     let w = job.w();
     let spread = sheet.found.nozzle().diameter_standard_uncertainty_mm;
-    let needed = format!("{} ± {}", w.number(one.needed_mm, 2), w.quantity(spread, 2, "mm"));
+    let needed = format!("{} ± {}", w.figure(one.needed_mm, 2, "mm"), w.quantity(spread, 2, "mm"));
     facts.text("needed_mm", needed).opt_number("chosen_mm", one.chosen_mm, 2, "mm").done()
 }
 

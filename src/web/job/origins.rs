@@ -6,7 +6,8 @@ use serde_json::Value;
 
 use super::{JobPage, fuel_mix};
 use crate::calc::Composition;
-use crate::web::form::Form;
+use crate::unit::{Unit, plain};
+use crate::web::form::{Form, number};
 use crate::web::kit::{self, Cell, Column, Field, Table};
 use crate::words::Words;
 
@@ -17,17 +18,39 @@ pub type Default = (String, String, &'static str);
 pub fn hinted(w: &Words, defaults: &[Default], field: Field, name: &str) -> Field {
     match defaults.iter().find(|(known, ..)| known == name) {
         Some((_, text, origin)) => {
-            field.hinted(w.tv(&format!("origin-hint-{origin}"), &[("value", text.as_str().into())]))
+            field.hinted(w.tv(&format!("origin-hint-{origin}"), &[("value", opening(w, name, text).into())]))
         }
         None => field,
     }
 }
 
+/// What a field opens with, in the unit it is shown in.
+pub fn opening(w: &Words, name: &str, text: &str) -> String {
+    let kept = unit_of(name);
+    turned(text, kept, w.units().shown(kept)).unwrap_or_else(|| text.to_owned())
+}
+
+/// The unit that numbers of this field are kept in.
+fn unit_of(name: &str) -> Unit {
+    Unit::of_name(name.trim_end_matches(']')).unwrap_or(Unit::One)
+}
+
+/// A bare number of one unit as a bare number of another; nothing where it is no bare number, or the unit is the same.
+fn turned(text: &str, of: Unit, shown: Unit) -> Option<String> {
+    let read = number::read(text).ok().filter(|read| read.unit.is_empty())?;
+    if of == shown { None } else { plain(read.value, of, shown) }
+}
+
 /// Every text of the form that is not empty, and the origin of each.
 pub fn keep(form: &Form, names: Vec<String>, defaults: &[Default]) -> (Vec<(String, String)>, Value) {
     let typed = names.into_iter().map(|name| {
-        let text = form.value(&name).to_owned();
-        (name, text)
+        let (text, kept) = (form.value(&name).to_owned(), unit_of(&name));
+        let bare = form.bare_unit(&name, kept);
+        let is_default = defaults.iter().find(|(known, value, _)| {
+            *known == name && turned(value, kept, bare).is_some_and(|shown| shown == text.trim())
+        });
+        let said = is_default.map_or_else(|| form.whole_text(&name, &text), |(_, value, _)| value.clone());
+        (name, said)
     });
     let typed: Vec<(String, String)> = typed.filter(|(_, text)| !text.trim().is_empty()).collect();
     let origin = |(name, text): &(String, String)| {
@@ -92,7 +115,14 @@ pub fn rows(job: &JobPage, kept: &Kept<'_>, fields: &[(String, &str)]) -> Vec<Ve
         let (read, text) = kept.read(name)?;
         // A unit that was typed stands behind the number already.
         let has_unit = !text.trim().ends_with(|c: char| c.is_ascii_digit());
-        let value = if has_unit || symbol.is_empty() { text.to_owned() } else { format!("{text}\u{a0}{symbol}") };
+        let value = match symbol.parse() {
+            _ if has_unit || symbol.is_empty() => text.to_owned(),
+            Ok(kept) => {
+                let shown = w.units().shown(kept);
+                format!("{}\u{a0}{}", turned(text, kept, shown).as_deref().unwrap_or(text), shown.symbol())
+            }
+            Err(_) => format!("{text}\u{a0}{symbol}"),
+        };
         let origin = w.t(format!("origin-{}", kept.code(&read)));
         Some(vec![Cell::new(kit::label(&form, &w, name)), Cell::new(value), Cell::new(origin)])
     };

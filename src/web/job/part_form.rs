@@ -10,7 +10,7 @@ use crate::model::Coded;
 use crate::model::approval_mark::{ApprovalMark, MarkDoubt, NotAMark};
 use crate::model::job::Fuel;
 use crate::model::part::{DatePrecision, NewPart, Part, PartCategory};
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::{Form, Wrong, day};
 use crate::web::kit::{self, Mark};
 use crate::words::Words;

@@ -4,7 +4,7 @@
 use super::{JobPage, fuel_mix, origins};
 use crate::calc::nozzle::{Asked, Candidate, Sheet};
 use crate::model::evidence::{Evidence, NozzleInputs, NozzleResults, NozzleSizing};
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::kit::{self, Field};
 

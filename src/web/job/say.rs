@@ -15,6 +15,7 @@ fn arg(w: &Words, arg: &Arg) -> String {
     match arg {
         Arg::Text(text) => text.clone(),
         Arg::Number(value, decimals) => w.number(*value, *decimals),
+        Arg::Quantity(value, decimals, unit) => w.quantity(*value, *decimals, unit),
         Arg::Date(day) => w.medium_date(*day),
         Arg::Code(list, code) => w.t(format!("{list}-{code}")),
         Arg::Key(key) => match key.strip_prefix("f-") {

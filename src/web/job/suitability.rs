@@ -10,8 +10,8 @@ use crate::model::evidence::{Entry, Evidence, Suitability, SuitabilityVerdict};
 use crate::model::ids::InstrumentId;
 use crate::model::instrument::{InstrumentKind, InstrumentRecord};
 use crate::model::stage::Stage;
-use crate::model::unit::Unit;
 use crate::model::vehicle::PetrolInjection;
+use crate::unit::Unit;
 use crate::web::Error;
 use crate::web::app::App;
 use crate::web::form::{Form, Wrong};
@@ -263,9 +263,9 @@ impl Recorded for SuitabilityForm {
     fn facts(job: &JobPage, entry: &Entry) -> Vec<Fact> {
         let Some(one) = of(&entry.body) else { return Vec::new() };
         let w = job.w();
-        let readings: Vec<String> = one.compression_kpa.iter().map(|kpa| w.number(*kpa, 0)).collect();
+        let readings: Vec<String> = one.compression_kpa.iter().map(|kpa| w.figure(*kpa, 0, "kPa")).collect();
         Facts::new(w, Self::KIND)
-            .text("compression", format!("{}\u{a0}kPa", readings.join(" / ")))
+            .text("compression", format!("{}\u{a0}{}", readings.join(" / "), w.units().symbol("kPa")))
             .opt_number("compression_spread", one.compression_spread_percent(), 1, "%")
             .number("coolant_c", one.coolant_c, 0, "°C")
             .opt_number("trim_idle_percent", one.trim_idle_percent, 1, "%")

@@ -9,8 +9,8 @@ use super::sum::figure;
 use crate::model::evidence::{Entry, Evidence, TrimPoint, Trims};
 use crate::model::instrument::InstrumentKind;
 use crate::model::stage::Stage;
-use crate::model::unit::Unit;
 use crate::rules::Quantity;
+use crate::unit::Unit;
 use crate::web::Error;
 use crate::web::app::App;
 use crate::web::form::{Form, Wrong};
@@ -87,9 +87,9 @@ fn table(job: &JobPage, trims: &Trims) -> Table {
     };
     let columns = vec![
         Column::text(w.t("trims-column-point")),
-        Column::number(w.t("trims-column-petrol")),
-        Column::number(w.t("trims-column-gas")),
-        Column::number(w.t("trims-column-difference")),
+        Column::number(w.head("trims-column-petrol")),
+        Column::number(w.head("trims-column-gas")),
+        Column::number(w.head("trims-column-difference")),
         Column::text(w.t("trims-column-verdict")),
     ];
     Table { w, caption: w.t("trims-table"), columns, rows: trims.points.iter().map(row).collect() }

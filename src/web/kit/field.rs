@@ -4,8 +4,8 @@ use askama::Template;
 
 use super::already_escaped;
 use crate::model::Coded;
-use crate::model::unit::Unit;
-use crate::web::form::Form;
+use crate::unit::{Unit, plain};
+use crate::web::form::{Form, number as typed_number, unit_name};
 use crate::words::Words;
 
 /// One answer of a closed list.
@@ -62,6 +62,9 @@ pub struct Field {
     kind: &'static str,
     mode: &'static str,
     unit: String,
+    /// Symbol of the unit that a bare number is read in, where that is not the one it is kept in.
+    bare_unit: &'static str,
+    written: Written,
     autocomplete: String,
     accept: String,
     size: &'static str,
@@ -69,6 +72,16 @@ pub struct Field {
     takes_many: bool,
     options: Vec<Choice>,
     list: String,
+}
+
+/// The text of a field, and whose it is: a number that a page filled in is turned into the shop's unit; what somebody
+/// typed is left as it is.
+#[derive(Debug, Clone)]
+struct Written {
+    text: String,
+    is_filled_in: bool,
+    /// The unit the field was shown in when somebody typed.
+    typed_in: Option<Unit>,
 }
 
 /// An input nobody sees.
@@ -132,7 +145,9 @@ impl Field {
     fn new(form: &Form, w: &Words, name: &str, control: Control) -> Self {
         let key = label_key(form, w, name).unwrap_or_else(|| format!("field-{}", last_of(name)));
         let read_as = form.read_as(name).map(|quantity| {
-            let shown = w.quantity(quantity.value, decimals_for(quantity.value), quantity.unit.symbol());
+            let shown_in = w.units().shown(quantity.unit);
+            let shown = quantity.unit.convert(quantity.value, shown_in).unwrap_or(quantity.value);
+            let shown = w.as_kept().quantity(shown, decimals_for(shown), shown_in.symbol());
             w.tv("kit-read-as", &[("value", shown.into())])
         });
         Self {
@@ -149,6 +164,8 @@ impl Field {
             kind: "text",
             mode: "",
             unit: String::new(),
+            bare_unit: "",
+            written: Written::of(form, name),
             autocomplete: "off".to_owned(),
             accept: String::new(),
             size: "",
@@ -208,8 +225,16 @@ impl Field {
     /// Another unit than the name says.
     #[must_use]
     pub fn unit(mut self, unit: Unit) -> Self {
-        unit.symbol().clone_into(&mut self.unit);
+        let shown = self.w.units().shown(unit);
+        shown.symbol().clone_into(&mut self.unit);
+        self.value = self.written.shown_in(unit, shown);
+        self.bare_unit = if shown == unit { "" } else { shown.symbol() };
         self
+    }
+
+    /// Name of the unseen field that says which unit a bare number is in.
+    fn unit_name(&self) -> String {
+        unit_name(&self.name)
     }
 
     /// What a number is counted in where that is no unit of measure: a currency, "teeth".
@@ -272,6 +297,33 @@ impl Field {
     }
 }
 
+impl Written {
+    fn of(form: &Form, name: &str) -> Self {
+        Self {
+            text: form.value(name).to_owned(),
+            is_filled_in: form.is_filled_in(name),
+            typed_in: form.value(&unit_name(name)).parse().ok(),
+        }
+    }
+
+    /// The text for a field whose number, or list of numbers, is kept in `kept` and shown in `shown`.
+    fn shown_in(&self, kept: Unit, shown: Unit) -> String {
+        let bare =
+            |text: &str| typed_number::read(text).ok().filter(|read| read.unit.is_empty()).map(|read| read.value);
+        let all: Option<Vec<f64>> = self.text.split_whitespace().map(bare).collect();
+        let of = if self.is_filled_in { kept } else { self.typed_in.unwrap_or(kept) };
+        let Some(all) = all.filter(|all| of != shown && !all.is_empty()) else { return self.text.clone() };
+        match () {
+            () if self.is_filled_in => {
+                let turned: Option<Vec<String>> = all.iter().map(|one| plain(*one, kept, shown)).collect();
+                turned.map_or_else(|| self.text.clone(), |turned| turned.join(" "))
+            }
+            // Typed where another unit was shown, as in the address of a sum somebody sent: the unit joins the number.
+            () => format!("{} {}", self.text.trim(), of.symbol()),
+        }
+    }
+}
+
 /// Enough decimals to show five figures, and none that say nothing.
 fn decimals_for(value: f64) -> u8 {
     let shows_all = |decimals: &u8| {
@@ -285,8 +337,10 @@ fn decimals_for(value: f64) -> u8 {
 pub fn number(form: &Form, w: &Words, name: impl AsRef<str>) -> Field {
     let mut field = Field::new(form, w, name.as_ref(), Control::Input);
     field.mode = "decimal";
-    field.unit = Unit::of_name(last_of(name.as_ref())).map_or(String::new(), |unit| unit.symbol().to_owned());
-    field
+    match Unit::of_name(last_of(name.as_ref())) {
+        Some(unit) => field.unit(unit),
+        None => field,
+    }
 }
 
 /// One line of text.

@@ -4,7 +4,7 @@ use crate::calc::Composition;
 use crate::calc::nozzle::engine::Follows;
 use crate::calc::nozzle::{Asked, FromPetrol, PetrolInjection as Injection, Setting, Sizing};
 use crate::calc::petrol::Petrol;
-use crate::model::unit::Unit;
+use crate::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::kit::{self, Field, Group};
 use crate::words::Words;

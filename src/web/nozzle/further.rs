@@ -23,7 +23,7 @@ pub fn sensitivity(w: &Words, sheet: &Sheet, used: &Candidate, varied: &[Varied]
         Change::LowerSupply { by_kpa } => w.tv("change-lower-supply", &[("by", w.quantity(*by_kpa, 0, "kPa").into())]),
         Change::Mix { preset } => w.tv("change-mix", &[("mix", w.t(format!("fuel-mix-{preset}")).into())]),
     };
-    let mm = |value: Option<f64>| value.map_or_else(|| "–".to_owned(), |mm| w.number(mm, 2));
+    let mm = |value: Option<f64>| value.map_or_else(|| "–".to_owned(), |mm| w.figure(mm, 2, "mm"));
     let row = |name: String, then: Option<Then>| {
         let Some(then) = then else {
             return vec![Cell::new(name).with_second(w.t("nozzle-change-wet"))];
@@ -41,7 +41,7 @@ pub fn sensitivity(w: &Words, sheet: &Sheet, used: &Candidate, varied: &[Varied]
     rows.extend(varied.iter().map(|one| row(named(&one.change), one.then)));
     let mut columns = vec![Column::text(w.t("change-column-what"))];
     columns.extend(
-        ["needed", "chosen", "duty-used", "idle"].map(|name| Column::number(w.t(format!("nozzle-column-{name}")))),
+        ["needed", "chosen", "duty-used", "idle"].map(|name| Column::number(w.head(format!("nozzle-column-{name}")))),
     );
     Some(Table { w: *w, caption: w.t("change-caption"), columns, rows })
 }
@@ -65,7 +65,7 @@ pub fn duty(w: &Words, used: &Candidate, asked: &Asked) -> Table {
         vec![Cell::new(w.number(rpm, 0)), Cell::new(w.number(100.0 * duty, 0)).marked(mark)]
     };
     let rows = duty_over_speed(used, setting.rated_rpm).into_iter().map(row).collect();
-    let columns = vec![Column::number(w.t("nozzle-column-speed")), Column::number(w.t("nozzle-column-open"))];
+    let columns = vec![Column::number(w.head("nozzle-column-speed")), Column::number(w.head("nozzle-column-open"))];
     let size = w.quantity(used.size_mm, 2, "mm");
     let most = w.quantity(100.0 * setting.max_duty, 0, "%");
     let caption = w.tv("nozzle-duty-caption", &[("size", size.into()), ("most", most.into())]);

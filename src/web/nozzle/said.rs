@@ -62,19 +62,19 @@ fn of_candidate(w: &Words, candidate: &Candidate) -> Vec<Cell> {
 }
 
 fn of_candidate_columns(w: &Words) -> Vec<Column> {
-    ["duty", "limit", "pulse", "idle"].map(|name| Column::number(w.t(format!("nozzle-column-{name}")))).into()
+    ["duty", "limit", "pulse", "idle"].map(|name| Column::number(w.head(format!("nozzle-column-{name}")))).into()
 }
 
 /// Every size of the list.
 pub fn sizes(w: &Words, sheet: &Sheet) -> Table {
     let row = |candidate: &Candidate| {
         let (mark, code) = mark_of(candidate.verdict);
-        let mut row = vec![Cell::new(w.number(candidate.size_mm, 2))];
+        let mut row = vec![Cell::new(w.figure(candidate.size_mm, 2, "mm"))];
         row.extend(of_candidate(w, candidate));
         row.push(Cell::new(w.t(format!("nozzle-size-{code}"))).marked(mark));
         row
     };
-    let mut columns = vec![Column::text(w.t("nozzle-column-size"))];
+    let mut columns = vec![Column::text(w.head("nozzle-column-size"))];
     columns.extend(of_candidate_columns(w));
     columns.push(Column::text(w.t("nozzle-column-verdict")));
     let rows = sheet.found.nozzle().candidates.iter().map(row).collect();
@@ -91,9 +91,9 @@ pub fn side_by_side(w: &Words, sets: &[(String, Asked)], sheets: &[Sheet], taken
         let setting = asked.setting();
         let mut row = vec![
             Cell::new(named).with_second(if is_taken { w.t(taken_key) } else { String::new() }),
-            Cell::new(w.number(setting.supply_over_manifold_kpa, 0)),
-            Cell::new(w.number(nozzle.diameter_mm, 2)),
-            Cell::new(nozzle.chosen_mm.map_or_else(|| "–".to_owned(), |mm| w.number(mm, 2))),
+            Cell::new(w.figure(setting.supply_over_manifold_kpa, 0, "kPa")),
+            Cell::new(w.figure(nozzle.diameter_mm, 2, "mm")),
+            Cell::new(nozzle.chosen_mm.map_or_else(|| "–".to_owned(), |mm| w.figure(mm, 2, "mm"))),
         ];
         if let Some(used) = nozzle.candidate(nozzle.used_mm) {
             let mut cells = of_candidate(w, &used);
@@ -107,7 +107,7 @@ pub fn side_by_side(w: &Words, sets: &[(String, Asked)], sheets: &[Sheet], taken
     let mut columns = vec![Column::text(w.t("nozzle-column-set"))];
     columns.extend(
         ["supply", "needed", "chosen", "duty", "limit", "idle"]
-            .map(|name| Column::number(w.t(format!("nozzle-column-{name}")))),
+            .map(|name| Column::number(w.head(format!("nozzle-column-{name}")))),
     );
     columns.push(Column::text(w.t("nozzle-column-verdict")));
     let rows = sets.iter().zip(sheets).enumerate().map(row).collect();

@@ -2,7 +2,7 @@
 
 use super::engine::Engine;
 use crate::calc::nozzle::{Asked, Sheet, sheet};
-use crate::model::unit::Unit;
+use crate::unit::{Kind, Unit};
 use crate::web::form::{Form, Row, Wrong, number};
 use crate::web::kit::{self, Group};
 use crate::web::sum;
@@ -30,9 +30,14 @@ pub struct Set {
     pub sizes_mm: Vec<f64>,
 }
 
-/// Bores of a list: "1.8 2.0 2.2", "1,8; 2,0", "1.8, 2.0 mm".
+/// Bores of a list: "1.8 2.0 2.2", "1,8; 2,0", "1.8, 2.0 mm"; a unit at the end is that of all, else the field's own is.
 fn read_sizes(form: &mut Form, name: &str, text: &str) -> Option<Vec<f64>> {
-    let text = text.trim().trim_end_matches("mm");
+    let text = text.trim();
+    let behind = text.trim_end_matches(|c: char| !c.is_ascii_digit());
+    let named: Option<Unit> = text[behind.len()..].parse().ok();
+    let unit = named.filter(|named| named.kind() == Kind::Length);
+    let text = if unit.is_some() { behind } else { text };
+    let unit = unit.unwrap_or_else(|| form.bare_unit(name, Unit::Millimetre));
     // A comma before a blank parts two sizes; one inside a number is its decimal sign, unless there is a point too.
     let has_point = text.contains('.');
     let text = text.replace(", ", " ");
@@ -40,7 +45,9 @@ fn read_sizes(form: &mut Form, name: &str, text: &str) -> Option<Vec<f64>> {
     let mut sizes = Vec::new();
     for part in parts.filter(|part| !part.is_empty()) {
         match number::read(part) {
-            Ok(read) if read.unit.is_empty() || read.unit == "mm" => sizes.push(read.value),
+            Ok(read) if read.unit.is_empty() || read.unit.parse() == Ok(unit) => {
+                sizes.extend(unit.convert(read.value, Unit::Millimetre));
+            }
             _ => {
                 form.fail(name, Wrong::NotANumber { typed: part.to_owned() });
                 return None;
@@ -100,12 +107,13 @@ pub fn group(w: &Words, form: &Form) -> Group {
     let rows = form.rows_shown("sets", MOST_SETS, 0);
     let rows = rows.iter().take(MOST_SETS).map(|row| {
         let field = |name: &&str| match *name {
-            "name" | "sizes_mm" => kit::text(form, w, row.name(name)),
+            "name" => kit::text(form, w, row.name(name)),
+            "sizes_mm" => kit::text(form, w, row.name(name)).unit(Unit::Millimetre),
             _ => kit::number(form, w, row.name(name)),
         };
         names.iter().map(field).map(|field| field.counted_in("").hinted("")).collect()
     });
-    let columns = names.iter().map(|name| w.t(format!("nozzle-sizing-column-{name}"))).collect();
+    let columns = names.iter().map(|name| w.head(format!("nozzle-sizing-column-{name}"))).collect();
     Group::table("sets", w.t("sizing-group-sets"), columns, rows.collect()).noted(w.t("sizing-note-sets"))
 }
 

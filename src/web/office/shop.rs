@@ -8,6 +8,7 @@ use crate::db;
 use crate::model::branch::{Branch, PaperSize};
 use crate::model::ids::BranchId;
 use crate::shop::Refusal;
+use crate::unit::{Unit, Units};
 use crate::web::app::App;
 use crate::web::error::{beside, meanwhile};
 use crate::web::form::{Form, Typed, Wrong};
@@ -23,12 +24,28 @@ struct ShopPage {
     frame: Frame,
     form: Form,
     paper_sizes: Vec<Choice>,
+    /// Name of the field and what can be chosen.
+    units: [(&'static str, Vec<Choice>); 5],
+}
+
+/// Fields of the units, and what each can be.
+const UNITS: [(&str, &[Unit]); 5] = [
+    ("pressure_unit", &Units::PRESSURES),
+    ("temperature_unit", &Units::TEMPERATURES),
+    ("power_unit", &Units::POWERS),
+    ("length_unit", &Units::LENGTHS),
+    ("volume_unit", &Units::VOLUMES),
+];
+
+/// A unit is its symbol in every language.
+fn unit_choices((name, units): (&'static str, &[Unit])) -> (&'static str, Vec<Choice>) {
+    (name, units.iter().map(|unit| Choice::new(unit.symbol(), unit.symbol())).collect())
 }
 
 impl ShopPage {
     fn new(who: &Visitor, form: Form) -> Self {
         let frame = who.frame().at(Place::Office);
-        Self { paper_sizes: kit::coded::<PaperSize>(&frame.w), frame, form }
+        Self { paper_sizes: kit::coded::<PaperSize>(&frame.w), units: UNITS.map(unit_choices), frame, form }
     }
 }
 
@@ -78,6 +95,11 @@ fn texts(branch: &Branch) -> Vec<(&'static str, String)> {
         ("currency", branch.currency.clone()),
         ("language", branch.language.clone()),
         ("paper_size", branch.paper_size.to_string()),
+        ("pressure_unit", branch.units.pressure.symbol().to_owned()),
+        ("temperature_unit", branch.units.temperature.symbol().to_owned()),
+        ("power_unit", branch.units.power.symbol().to_owned()),
+        ("length_unit", branch.units.length.symbol().to_owned()),
+        ("volume_unit", branch.units.volume.symbol().to_owned()),
     ]
 }
 
@@ -100,6 +122,7 @@ pub fn read_branch(form: &mut Form, prefix: &str, id: BranchId, version: i64) ->
         form.fail("language", Wrong::NotKnown);
     }
     let paper_size = form.choice("paper_size");
+    let units = read_units(form);
     form.sound()?;
     Some(Branch {
         id,
@@ -114,7 +137,31 @@ pub fn read_branch(form: &mut Form, prefix: &str, id: BranchId, version: i64) ->
         currency: currency?,
         language: language?,
         paper_size: paper_size?,
+        units: units?,
         version,
+    })
+}
+
+/// The units; as things are kept where none is chosen, which is how a new shop begins.
+fn read_units(form: &mut Form) -> Option<Units> {
+    let kept = Units::KEPT;
+    let mut one = |(name, choices): (&str, &[Unit]), kept: Unit| match form.value(name) {
+        "" => Some(kept),
+        symbol => {
+            let chosen = choices.iter().copied().find(|unit| unit.symbol() == symbol);
+            if chosen.is_none() {
+                form.fail(name, Wrong::NotAChoice);
+            }
+            chosen
+        }
+    };
+    let [pressure, temperature, power, length, volume] = UNITS;
+    Some(Units {
+        pressure: one(pressure, kept.pressure)?,
+        temperature: one(temperature, kept.temperature)?,
+        power: one(power, kept.power)?,
+        length: one(length, kept.length)?,
+        volume: one(volume, kept.volume)?,
     })
 }
 

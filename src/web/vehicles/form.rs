@@ -8,11 +8,11 @@ use time::Date;
 use crate::calc::vin::{self, Malformed};
 use crate::db;
 use crate::model::ids::{CustomerId, VehicleId};
-use crate::model::unit::Unit;
 use crate::model::vehicle::{
     Aspiration, NewVehicle, OdometerUnit, PetrolInjection, Vehicle, VehicleCategory, VehicleRole,
 };
 use crate::shop::Refusal;
+use crate::unit::Unit;
 use crate::web::app::App;
 use crate::web::error::{beside, meanwhile};
 use crate::web::form::{Form, Typed, Wrong};

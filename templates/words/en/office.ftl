@@ -68,6 +68,13 @@ field-currency = Currency
     .hint = Three letters (ISO 4217), like EUR.
 field-language = Language
     .hint = A tag like en.
+shop-units = Units
+shop-units-note = How quantities are shown, and how a number typed without its unit is read. Another unit can always be typed behind a number. What is kept, and what papers and steps of sums say, stays in kPa, °C, kW, mm and L.
+field-pressure_unit = Pressure
+field-temperature_unit = Temperature
+field-power_unit = Power
+field-length_unit = Length
+field-volume_unit = Volume
 field-paper_size = Paper
 
 account-title = My account

@@ -257,9 +257,12 @@ leak-chart-limit = limit { $limit }
 leak-table = Readings
 leak-table-time = Time
 leak-table-minutes = Minutes
-leak-table-pressure = Pressure as read, kPa
-leak-table-temperature = Temperature, °C
-leak-table-corrected = Absolute, at the first temperature, kPa
+leak-table-pressure = Pressure as read
+    .unit = kPa
+leak-table-temperature = Temperature
+    .unit = °C
+leak-table-corrected = Absolute, at the first temperature
+    .unit = kPa
 
 deed-leak-test-started = Started a decay test
 deed-leak-test-read = Read a decay test

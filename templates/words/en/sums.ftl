@@ -1,5 +1,6 @@
 ### Names of the quantities in worked sums.
 
+step-caption-as-kept = { $caption }, in the units things are kept in: kPa, °C, kW, mm, L
 step-molar-mass = Molar mass
 step-net-energy-by-mole = Net calorific value
 step-air-need-by-mole = Air need

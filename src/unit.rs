@@ -3,7 +3,11 @@
 //! A quantity is kept in the unit its name ends with (`_kpa`, `_c`, `_mm`); the unit somebody typed is remembered
 //! beside it and shown again.
 
+mod shown;
+
 use std::str::FromStr;
+
+pub use shown::{Units, plain};
 
 /// A unit of measure.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
