@@ -16,6 +16,8 @@ coded! {
         Container = "container",
         /// CNG cylinder inspection.
         CylinderInspection = "cylinder-inspection",
+        /// Internal look and pressure test of a container or cylinder.
+        PressureTest = "pressure-test",
         /// CNG cylinder's end of life.
         CylinderLife = "cylinder-life",
         /// Periodic inspection.
@@ -28,6 +30,8 @@ coded! {
         FillStop = "fill-stop",
         /// An authority's own test that comes later.
         AuthorityTest = "authority-test",
+        /// A paper that the authority or its representative issues.
+        AuthorityPaper = "authority-paper",
         /// Anything else.
         Other = "other",
     }
@@ -66,7 +70,10 @@ coded! {
 impl DutyKind {
     /// Comes again: when one is met, the next begins to run.
     pub fn comes_again(self) -> bool {
-        matches!(self, Self::Filter | Self::CylinderInspection | Self::Inspection | Self::ValveClearance)
+        matches!(
+            self,
+            Self::Filter | Self::CylinderInspection | Self::PressureTest | Self::Inspection | Self::ValveClearance
+        )
     }
 }
 

@@ -3,9 +3,10 @@
 
 use time::Date;
 
-use super::Need;
-use super::line::{CheckLine, IntervalLine, LimitLine, ProofLine, Quantity, TopicLine, applies, in_force};
+use super::interval_line::IntervalLine;
+use super::line::{CheckLine, LimitLine, ProofLine, Quantity, TopicLine, applies, in_force};
 use super::set::{BadSet, RuleSet, embedded};
+use super::{Need, compare};
 use crate::model::evidence::Section;
 use crate::model::job::Job;
 use crate::model::vehicle::Vehicle;
@@ -29,6 +30,8 @@ pub struct Limit {
     pub most: Option<(f64, LimitLine)>,
     /// The deciding lines are the shop's own.
     pub is_shop: bool,
+    /// For each side: a line applies to it that was read, is a custom of the trade, or is the shop's own.
+    is_ground: (bool, bool),
 }
 
 impl Limit {
@@ -37,11 +40,10 @@ impl Limit {
         self.most.as_ref().or(self.least.as_ref()).map(|(_, line)| line)
     }
 
-    /// Every deciding line's source was read, or the shop made the line its own.
+    /// A line whose source was read (or a custom of the trade, or the shop's own) limits each side that is limited. A line
+    /// that nobody read may fail a reading, and be the strictest; alone it lets none pass.
     pub fn is_ground_for_a_pass(&self) -> bool {
-        let sides = [&self.least, &self.most];
-        self.is_shop
-            || sides.into_iter().flatten().all(|(_, line)| line.checked || line.source.contains("common practice"))
+        (self.least.is_none() || self.is_ground.0) && (self.most.is_none() || self.is_ground.1)
     }
 }
 
@@ -93,31 +95,38 @@ impl RuleBook {
         section: Option<Section>,
         on: Date,
     ) -> Option<Limit> {
-        let mut limit = Limit { least: None, most: None, is_shop: true };
-        for set in &self.sets {
-            let lines = set.limit.iter().filter(|line| line.quantity == quantity);
-            for line in lines.filter(|line| fits(line, job, vehicle, section, on)) {
-                if let Some(least) = line.least
-                    && limit.least.as_ref().is_none_or(|(so_far, _)| least > *so_far)
-                {
+        let mut limit = Limit { least: None, most: None, is_shop: true, is_ground: (false, false) };
+        let lines = || self.sets.iter().flat_map(|set| &set.limit).filter(|line| line.quantity == quantity);
+        let applying = || lines().filter(|line| line.is_measured() && fits(line, job, vehicle, section, on));
+        let is_displaced = |line: &LimitLine| {
+            let mut allowed = applying().filter(|own| own.allowed.is_some() && self.is_shop_line(own));
+            !self.is_shop_line(line) && allowed.any(|own| compare::covers_limit(line, own))
+        };
+        for line in applying().filter(|line| !is_displaced(line)) {
+            let is_ground = line.checked || line.practice || self.is_shop_line(line);
+            if let Some(least) = line.least {
+                limit.is_ground.0 |= is_ground;
+                if limit.least.as_ref().is_none_or(|(so_far, known)| decides(least - so_far, line, known)) {
                     limit.least = Some((least, line.clone()));
                 }
-                if let Some(most) = line.most
-                    && limit.most.as_ref().is_none_or(|(so_far, _)| most < *so_far)
-                {
+            }
+            if let Some(most) = line.most {
+                limit.is_ground.1 |= is_ground;
+                if limit.most.as_ref().is_none_or(|(so_far, known)| decides(so_far - most, line, known)) {
                     limit.most = Some((most, line.clone()));
                 }
             }
         }
         let deciding = [&limit.least, &limit.most].into_iter().flatten();
-        let is_shop = deciding.clone().all(|(_, line)| self.is_shop_line(&line.id));
+        let is_shop = deciding.clone().all(|(_, line)| self.is_shop_line(line));
         let is_any = deciding.count() > 0;
         limit.is_shop = is_shop;
         is_any.then_some(limit)
     }
 
-    fn is_shop_line(&self, id: &str) -> bool {
-        self.sets.iter().any(|set| set.is_shop && set.limit.iter().any(|line| line.id == id))
+    /// The line stands in a set of the shop's own.
+    pub fn is_shop_line(&self, line: &LimitLine) -> bool {
+        self.sets.iter().any(|set| set.is_shop && set.name == line.set.name)
     }
 
     /// Intervals that a finished job of this kind starts on a day.
@@ -125,8 +134,15 @@ impl RuleBook {
         let lines = self.sets.iter().flat_map(|set| &set.interval);
         lines
             .filter(|line| in_force(line.from_on, line.to_on, on))
-            .filter(|line| applies(&line.kinds, &job.kind) && applies(&line.fuels, &job.fuel))
+            .filter(|line| line.is_started_by(job) && !self.is_displaced(line))
             .collect()
+    }
+
+    /// A line of the shop's own that an authority allowed stands in the place of this one.
+    pub fn is_displaced(&self, line: &IntervalLine) -> bool {
+        let own = || self.sets.iter().filter(|set| set.is_shop);
+        let mut allowed = own().flat_map(|set| &set.interval).filter(|own| own.allowed.is_some());
+        own().all(|set| set.name != line.set.name) && allowed.any(|own| compare::covers_interval(line, own))
     }
 
     /// Lines of the checklist for this job: of the groups that a proof of such a job asks for, and of those that no proof
@@ -147,6 +163,11 @@ impl RuleBook {
     }
 }
 
+/// A line takes the place of the one so far: it is stricter; or as strict, and only its own source was read.
+fn decides(stricter_by: f64, line: &LimitLine, so_far: &LimitLine) -> bool {
+    stricter_by > 0.0 || (stricter_by >= 0.0 && line.checked && !so_far.checked)
+}
+
 fn fits(line: &LimitLine, job: &Job, vehicle: &Vehicle, section: Option<Section>, on: Date) -> bool {
     let registered = vehicle.first_registered_on;
     // An unknown first registration is held against the younger, stricter limit.
@@ -154,6 +175,7 @@ fn fits(line: &LimitLine, job: &Job, vehicle: &Vehicle, section: Option<Section>
     let old_enough = line.registered_to.is_none_or(|to| registered.is_some_and(|day| day <= to));
     in_force(line.from_on, line.to_on, on)
         && applies(&line.fuels, &job.fuel)
+        && applies(&line.categories, &vehicle.category)
         && section.is_none_or(|section| applies(&line.sections, &section))
         && line.catalyst.is_none_or(|wanted| wanted == (vehicle.has_catalyst && vehicle.is_closed_loop))
         && young_enough

@@ -1,7 +1,8 @@
 //! One set held against others: which lines changed, and whether any is looser than the line it stands on.
 
 use super::book::RuleBook;
-use super::line::{Deadline, IntervalLine, LimitLine, ProofLine, Waive};
+use super::interval_line::{Anchor, IntervalLine};
+use super::line::{Deadline, LimitLine, ProofLine, Waive};
 use super::set::RuleSet;
 
 /// A line of the shop that asks less than a line below it.
@@ -13,6 +14,8 @@ pub struct Looser {
     pub base_title: String,
     /// That line.
     pub base_id: String,
+    /// The line names the authority, the document and its day: with a second person's word it may count.
+    pub is_allowed: bool,
 }
 
 /// How a line was changed.
@@ -46,32 +49,33 @@ pub struct Change {
 pub fn looser(base: &RuleBook, own: &RuleSet) -> Vec<Looser> {
     let mut found = Vec::new();
     for set in &base.sets {
-        let mut note = |id: &str, base_id: &str| {
-            found.push(Looser { id: id.to_owned(), base_title: set.title.clone(), base_id: base_id.to_owned() });
+        let mut note = |id: &str, base_id: &str, is_allowed: bool| {
+            let (id, base_id) = (id.to_owned(), base_id.to_owned());
+            found.push(Looser { id, base_title: set.title.clone(), base_id, is_allowed });
         };
         for line in &own.limit {
             if let Some(one) = set.limit.iter().find(|one| covers_limit(one, line) && is_looser_limit(one, line)) {
-                note(&line.id, &one.id);
+                note(&line.id, &one.id, line.allowed.is_some());
             }
         }
         for line in &own.interval {
             if let Some(one) =
                 set.interval.iter().find(|one| covers_interval(one, line) && is_looser_interval(one, line))
             {
-                note(&line.id, &one.id);
+                note(&line.id, &one.id, line.allowed.is_some());
             }
         }
         for line in &own.proof {
             if let Some(one) = set.proof.iter().find(|one| one.id == line.id && is_looser_proof(one, line)) {
-                note(&line.id, &one.id);
+                note(&line.id, &one.id, false);
             }
         }
         // These two are told apart by their id alone, and asked once for each line: the same id again is no stricter ask.
         for line in own.check.iter().filter(|line| set.check.iter().any(|one| one.id == line.id)) {
-            note(&line.id, &line.id);
+            note(&line.id, &line.id, false);
         }
         for line in own.topic.iter().filter(|line| set.topic.iter().any(|one| one.id == line.id)) {
-            note(&line.id, &line.id);
+            note(&line.id, &line.id, false);
         }
     }
     found
@@ -139,13 +143,16 @@ fn covers<T: PartialEq>(base: &[T], own: &[T]) -> bool {
     base.is_empty() || (!own.is_empty() && own.iter().all(|one| base.contains(one)))
 }
 
-fn covers_limit(base: &LimitLine, own: &LimitLine) -> bool {
+/// The base line speaks of all that the shop's line speaks of.
+pub(super) fn covers_limit(base: &LimitLine, own: &LimitLine) -> bool {
     base.quantity == own.quantity
         && covers(&base.fuels, &own.fuels)
         && covers(&base.sections, &own.sections)
         && (base.catalyst.is_none() || base.catalyst == own.catalyst)
         && base.registered_from.is_none_or(|from| own.registered_from.is_some_and(|mine| mine >= from))
         && base.registered_to.is_none_or(|to| own.registered_to.is_some_and(|mine| mine <= to))
+        && covers(&base.categories, &own.categories)
+        && base.is_measured()
         && base.from_on.is_none()
         && base.to_on.is_none()
 }
@@ -156,16 +163,37 @@ fn is_looser_limit(base: &LimitLine, own: &LimitLine) -> bool {
     above || below
 }
 
-fn covers_interval(base: &IntervalLine, own: &IntervalLine) -> bool {
+/// The base line speaks of all that the shop's line speaks of.
+pub(super) fn covers_interval(base: &IntervalLine, own: &IntervalLine) -> bool {
     base.duty == own.duty
+        && base.makes_duties()
         && base.part == own.part
-        && base.anchor == own.anchor
+        && starts_alike(base.anchor, own.anchor)
+        && (base.marked.is_none() || base.marked == own.marked)
+        && covers(&base.classes, &own.classes)
+        && base.mass_up_to_kg.is_none_or(|most| own.mass_up_to_kg.is_some_and(|mine| mine <= most))
+        && base.mass_above_kg.is_none_or(|least| own.mass_above_kg.is_some_and(|mine| mine >= least))
         && covers(&base.kinds, &own.kinds)
         && covers(&base.fuels, &own.fuels)
 }
 
+/// Both count from the same day here.
+fn starts_alike(base: Anchor, own: Anchor) -> bool {
+    let day = |anchor| match anchor {
+        Anchor::Fitted | Anchor::InService | Anchor::LastInspection => Anchor::Fitted,
+        Anchor::Made | Anchor::LastCheck => Anchor::Made,
+        other => other,
+    };
+    day(base) == day(own)
+}
+
 fn is_looser_interval(base: &IntervalLine, own: &IntervalLine) -> bool {
-    let later = own.months.zip(base.months).is_some_and(|(mine, theirs)| mine > theirs);
+    // The shortest and the longest that so many months can be, so that nothing looser is missed.
+    let shortest = |line: &IntervalLine| line.days.map(u32::from).or(line.months.map(|months| 30 * months));
+    let later = match (own.days, base.days) {
+        (None, None) => own.months.zip(base.months).is_some_and(|(mine, theirs)| mine > theirs),
+        _ => shortest(own).zip(shortest(base)).is_some_and(|(mine, theirs)| mine > theirs),
+    };
     let farther = own.km.zip(base.km).is_some_and(|(mine, theirs)| mine > theirs);
     later || farther
 }

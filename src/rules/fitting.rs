@@ -1,11 +1,12 @@
 //! Proofs of sizing and fitting: the sums that chose the parts, the parts themselves, the checklist.
 
 use super::assess::Ground;
-use super::line::Quantity;
+use super::line::{Quantity, applies, in_force};
 use super::proof::{Arg, Place, Said, State, Why};
 use crate::calc::due::{Precision, months_later};
 use crate::model::Coded;
 use crate::model::approval_mark::ApprovalMark;
+use crate::model::duty::DutyKind;
 use crate::model::evidence::{CheckAnswer, Evidence, LevelSensingKind, NozzleVerdict};
 use crate::model::job::JobKind;
 use crate::model::part::{Part, PartCategory, fold};
@@ -147,20 +148,19 @@ pub fn storage_in_date(ground: &Ground<'_>) -> Said {
         let Some(made_on) = part.made_on else {
             return Said::new(State::Missing, Why::plain("made-missing"), place);
         };
-        let limit = ground.book.limit(Quantity::ContainerAgeMonths, &file.job, &file.vehicle, None, ground.today);
-        let lasts = file_lasts(ground, part);
-        // At fitting the age counts on the day of fitting; later the duty counts.
+        let limit = ground.book.limit(Quantity::ContainerAgeMonths, &file.job, &file.vehicle, None, part.fitted_on);
+        // What limits the age at fitting is asked of the day of fitting; what ends a vessel's life, of today.
         let by_age = limit.and_then(|limit| limit.most).and_then(|(months, _)| {
             #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few hundred months")]
             months_later(made_on, months as u32, Precision::Month).ok()
         });
-        let last = [by_age, lasts].into_iter().flatten().min();
-        if let Some(last) = last
-            && last < ground.today
-        {
+        let lasts = file_lasts(ground, part);
+        let too_old = by_age.filter(|last| *last < part.fitted_on);
+        if let Some(last) = too_old.or(lasts.filter(|last| *last < ground.today)) {
             let why = Why::plain("storage-expired").with("on", Arg::Date(last)).text("serial", &part.serial);
             return Said::stops(why, place);
         }
+        let last = [by_age.filter(|last| *last >= ground.today), lasts].into_iter().flatten().min();
         let mut why = Why::plain(if last.is_some() { "storage-in-date" } else { "storage-no-limit" });
         why = why.text("serial", &part.serial).with("made", Arg::Date(made_on));
         if let Some(last) = last {
@@ -171,16 +171,28 @@ pub fn storage_in_date(ground: &Ground<'_>) -> Said {
     met.unwrap_or_else(|| Said::missing(Place::Part("container")))
 }
 
-/// The day on which the shop's or the code's interval for this vessel ends.
+/// The day on which the life of this vessel ends by the lines in force: those that replace it, not those that test it.
 fn file_lasts(ground: &Ground<'_>, part: &Part) -> Option<time::Date> {
-    use super::line::{Anchor, Count};
-    let lines = ground.book.intervals(&ground.file.job, ground.today);
-    let ends = lines.into_iter().filter(|line| line.part == Some(part.category) && line.anchor == Anchor::Made);
-    ends.filter_map(|line| {
+    use super::interval_line::{Anchor, Count, IntervalLine};
+    let ends_life = |line: &&IntervalLine| {
+        matches!(line.duty, DutyKind::Container | DutyKind::CylinderLife)
+            && line.makes_duties()
+            && applies(&line.fuels, &ground.file.job.fuel)
+            && line.is_about(&ground.file.vehicle)
+            && line.is_about_part(part)
+            && in_force(line.from_on, line.to_on, ground.today)
+    };
+    let lines = ground.book.sets.iter().flat_map(|set| &set.interval).filter(ends_life);
+    let ends = lines.filter_map(|line| {
         let precision = if line.count == Count::MonthEnd { Precision::Month } else { Precision::Day };
-        months_later(part.made_on?, line.months?, precision).ok()
-    })
-    .min()
+        let from = match line.anchor {
+            Anchor::Made | Anchor::LastCheck => part.made_on?,
+            Anchor::Registered => ground.file.vehicle.first_registered_on?,
+            _ => part.fitted_on,
+        };
+        months_later(from, line.months?, precision).ok()
+    });
+    ends.min()
 }
 
 pub fn cylinder_table(ground: &Ground<'_>) -> Said {

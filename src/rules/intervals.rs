@@ -6,7 +6,8 @@
 use time::Date;
 
 use super::book::RuleBook;
-use super::line::{Anchor, Count, IntervalLine};
+use super::interval_line::{Anchor, Count, IntervalLine};
+use super::line::in_force;
 use crate::calc::due::{self, Precision, Reading};
 use crate::model::duty::{DueBy, Duty, DutyKind, NewDuty};
 use crate::model::evidence::{Evidence, FillStopHow, FunctionChecks};
@@ -24,25 +25,48 @@ const FILL_STOP_MONTHS: u32 = 1;
 
 /// What falls due after this job, when the vehicle leaves on `on`.
 ///
-/// A line that counts from a date nobody knows (a container without date of manufacture) falls due on `on` itself: what
-/// is not known is looked at now, not in ten years.
+/// Where several lines ask one thing of one part, the earliest counts, and the duty names its line. A line that counts
+/// from a date nobody knows (a container without date of manufacture) falls due on `on` itself: what is not known is
+/// looked at now, not in ten years.
 pub fn duties(file: &JobFile, book: &RuleBook, on: Date) -> Vec<NewDuty> {
     if file.job.kind == JobKind::Removal {
         return Vec::new();
     }
     let mut duties: Vec<NewDuty> = Vec::new();
-    for line in book.intervals(&file.job, on) {
-        let Some(category) = line.part else {
+    for line in book.intervals(&file.job, on).into_iter().filter(|line| line.is_about(&file.vehicle)) {
+        if line.part.is_none() {
             duties.extend(of_line(line, &file.vehicle, None, &file.readings, on));
             continue;
-        };
-        let concerned = file.fitted().filter(|part| part.category == category && begins_now(part, &file.job));
+        }
+        let concerned = file.fitted().filter(|part| line.is_about_part(part) && begins_now(part, &file.job));
         duties.extend(concerned.filter_map(|part| of_line(line, &file.vehicle, Some(part), &file.readings, on)));
     }
+    let mut duties = earliest(duties);
     if shown_fill_stop(file) == Some(FillStopHow::Later) {
         duties.extend(fill_stop(&duties, on));
     }
     duties
+}
+
+/// Of duties of one kind on one part (or on the whole vehicle) the first to fall due; of two on one day the one whose
+/// source was read, else the first that was named.
+fn earliest(duties: Vec<NewDuty>) -> Vec<NewDuty> {
+    let mut kept: Vec<NewDuty> = Vec::new();
+    for duty in duties {
+        let same = |one: &&mut NewDuty| one.kind == duty.kind && one.part_id == duty.part_id;
+        match kept.iter_mut().find(same) {
+            Some(so_far) => {
+                let order = |one: &NewDuty| (one.due_on, !one.is_checked);
+                if duty.kind != DutyKind::Other && order(&duty) < order(so_far) {
+                    *so_far = duty;
+                } else if duty.kind == DutyKind::Other {
+                    kept.push(duty);
+                }
+            }
+            None => kept.push(duty),
+        }
+    }
+    kept
 }
 
 /// Only what this job fitted begins to run; an exchange of one cylinder leaves the dates of the others alone.
@@ -74,21 +98,31 @@ fn fill_stop(duties: &[NewDuty], on: Date) -> Option<NewDuty> {
     }
 }
 
-/// The next duty of the same line after one that was met on `on`: a filter changed today falls due again. `None` for
-/// what comes once, and where the line is no longer in the book.
+/// The next duty after one that was met on `on`: a filter changed today falls due again. Of all lines in force that ask
+/// the same thing the earliest counts. `None` for what comes once, and where the line is no longer in the book.
 pub fn following(
     book: &RuleBook,
     met: &Duty,
+    part: Option<&Part>,
     vehicle: &Vehicle,
     readings: &[OdometerReading],
     on: Date,
 ) -> Option<NewDuty> {
-    let line = book.sets.iter().flat_map(|set| &set.interval).find(|line| line.id == met.line)?;
     if !met.kind.comes_again() {
         return None;
     }
-    let again = IntervalLine { anchor: Anchor::Fitted, ..line.clone() };
-    let next = of_line(&again, vehicle, None, readings, on)?;
+    let lines = || book.sets.iter().flat_map(|set| &set.interval);
+    let line = lines().find(|line| line.id == met.line)?;
+    let asks_the_same = |one: &&IntervalLine| {
+        let same_gas = one.fuels.is_empty() || one.fuels.iter().any(|fuel| line.fuels.contains(fuel));
+        let of_part = part.is_none_or(|part| one.is_about_part(part));
+        one.makes_duties() && one.duty == met.kind && one.part == line.part && same_gas && of_part
+    };
+    let others = lines().filter(|one| one.id != line.id && in_force(one.from_on, one.to_on, on));
+    let others = others.filter(asks_the_same).filter(|one| one.is_about(vehicle));
+    let next = std::iter::once(line).chain(others);
+    let next = next.filter_map(|one| of_line(&one.again(part), vehicle, None, readings, on)).collect();
+    let next = earliest(next).into_iter().next()?;
     Some(NewDuty { part_id: met.part_id, ..next })
 }
 
@@ -122,9 +156,14 @@ fn of_line(
     on: Date,
 ) -> Option<NewDuty> {
     let known = match line.anchor {
-        Anchor::Fitted => Some((part.map_or(on, |part| part.fitted_on), Precision::Day)),
-        Anchor::Made => part.and_then(made),
+        // Every system that starts a duty here was fitted by this shop: a retrofit enters service when it is fitted.
+        Anchor::Fitted | Anchor::InService | Anchor::LastInspection => {
+            Some((part.map_or(on, |part| part.fitted_on), Precision::Day))
+        }
+        Anchor::Made | Anchor::LastCheck => part.and_then(made),
         Anchor::Registered => vehicle.first_registered_on.map(|day| (day, Precision::Day)),
+        // No line with such a day makes duties; `RuleSet::read` refuses it.
+        Anchor::LabelEnd | Anchor::MainInspection | Anchor::DefectFound | Anchor::Exam | Anchor::Event => return None,
     };
     let duty = |due_on, due_km, decided_by| NewDuty {
         part_id: part.map(|part| part.id),
@@ -137,6 +176,12 @@ fn of_line(
         is_checked: line.checked,
     };
     let Some((from, precision)) = known else { return Some(duty(on, None, DueBy::Date)) };
+    if let Some(days) = line.days {
+        return Some(duty(from.saturating_add(time::Duration::days(i64::from(days))), None, DueBy::Date));
+    }
+    if line.months == Some(0) {
+        return Some(duty(from, None, DueBy::Date));
+    }
     let precision = match (line.count, precision) {
         (Count::MonthEnd, Precision::Day) => Precision::Month,
         (_, precision) => precision,

@@ -1,4 +1,5 @@
-//! One row of a rule set: a proof, a limit, an interval, a line of the checklist, a topic of the hand-over.
+//! One row of a rule set: a proof, a limit, a line of the checklist, a topic of the hand-over. Intervals have a file of
+//! their own beside this one.
 //!
 //! Each carries its source and whether that source was read. The lists it applies to (kinds, fuels, systems) mean
 //! "all" when they are left out. Some fields stand in every row; they are not folded into one struct because a row with an
@@ -8,12 +9,12 @@ use serde::Deserialize;
 use time::Date;
 
 use super::Need;
+use super::idle::Idle;
 use crate::model::coded;
-use crate::model::duty::DutyKind;
 use crate::model::evidence::Section;
 use crate::model::job::{Fuel, Job, JobKind, SystemKind};
-use crate::model::part::PartCategory;
 use crate::model::stage::Stage;
+use crate::model::vehicle::VehicleCategory;
 
 coded! {
     /// By when a proof must be met.
@@ -74,9 +75,50 @@ coded! {
         FillPercent = "fill-percent",
         /// Age of a container at fitting, months.
         ContainerAgeMonths = "container-age-months",
+        /// HC at raised idle, ppm as hexane.
+        RaisedHcPpm = "raised-hc-ppm",
+        /// Free opening of a housing's vent, mm2.
+        HousingVentMm2 = "housing-vent-mm2",
+        /// Pressure that a housing holds, kPa gauge.
+        HousingTightKpa = "housing-tight-gauge-kpa",
+        /// How far below the underside a lower part of the vehicle may lie and still shield, mm.
+        UnderVehicleMm = "under-vehicle-mm",
+        /// Distance from the exhaust without a shield, mm.
+        HeatDistanceMm = "heat-distance-mm",
+        /// Ground clearance, mm.
+        GroundClearanceMm = "ground-clearance-mm",
+        /// What the fixing of a full vessel bears lengthwise, multiples of its weight.
+        FixingLengthwiseG = "fixing-lengthwise-g",
+        /// What the fixing of a full vessel bears across, multiples of its weight.
+        FixingAcrossG = "fixing-across-g",
+        /// Where a relief valve begins to open, kPa gauge.
+        ReliefValveKpa = "relief-valve-gauge-kpa",
+        /// Where a heat-triggered relief device opens, C.
+        ReliefDeviceC = "relief-device-c",
         /// Driving on each fuel before fault codes are read again, km.
         AfterDriveKm = "after-drive-km",
     }
+}
+
+/// The set that a line stands in: its name and its title.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct SetName {
+    /// Short name: "un-baseline".
+    pub name: String,
+    /// Title as papers print it.
+    pub title: String,
+}
+
+/// A word of an authority that lets a shop's line ask less than the line it stands on.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Allowed {
+    /// Which authority.
+    pub authority: String,
+    /// The document: its kind and number.
+    pub document: String,
+    /// Its day.
+    pub on: Date,
 }
 
 /// A proof.
@@ -114,6 +156,9 @@ pub struct ProofLine {
     pub source: String,
     /// The source was read.
     pub checked: bool,
+    /// A custom of the trade that no document states; a shop may change it.
+    #[serde(default)]
+    pub practice: bool,
     /// First day in force.
     #[serde(default)]
     pub from_on: Option<Date>,
@@ -123,6 +168,9 @@ pub struct ProofLine {
     /// A shop's own words for a proof that the language files do not know.
     #[serde(default)]
     pub title: Option<String>,
+    /// The set it stands in.
+    #[serde(skip)]
+    pub set: SetName,
 }
 
 fn issue() -> Deadline {
@@ -165,86 +213,45 @@ pub struct LimitLine {
     /// Only vehicles first registered on or before this day.
     #[serde(default)]
     pub registered_to: Option<Date>,
+    /// Vehicle categories.
+    #[serde(default)]
+    pub categories: Vec<VehicleCategory>,
+    /// Lines of the checklist or proofs that ask for it in words; then no reading is held against it.
+    #[serde(default)]
+    pub asked_by: Vec<String>,
+    /// Why the program does not act upon it.
+    #[serde(default)]
+    pub idle: Option<Idle>,
+    /// Who allowed a shop's line to ask less than the line it stands on.
+    #[serde(default)]
+    pub allowed: Option<Allowed>,
     /// Document and paragraph, or "common practice".
     pub source: String,
     /// The source was read.
     pub checked: bool,
+    /// A custom of the trade that no document states; a shop may change it.
+    #[serde(default)]
+    pub practice: bool,
     /// First day in force.
     #[serde(default)]
     pub from_on: Option<Date>,
     /// Last day in force.
     #[serde(default)]
     pub to_on: Option<Date>,
+    /// The set it stands in, as [`RuleSet::read`](super::RuleSet::read) noted it.
+    #[serde(skip)]
+    pub set: SetName,
+}
+
+impl LimitLine {
+    /// A reading is held against it.
+    pub fn is_measured(&self) -> bool {
+        self.idle.is_none() && self.asked_by.is_empty()
+    }
 }
 
 fn simple() -> DecisionRule {
     DecisionRule::Simple
-}
-
-coded! {
-    /// From which day an interval counts.
-    "anchor" Anchor {
-        /// The day of hand-over or fitting.
-        Fitted = "fitted",
-        /// The date of manufacture of the part.
-        Made = "made",
-        /// First registration of the vehicle.
-        Registered = "registered",
-    }
-}
-
-coded! {
-    /// How an interval in months ends.
-    "count" Count {
-        /// On the same day of the month.
-        Day = "day",
-        /// On the last day of the month.
-        MonthEnd = "month-end",
-    }
-}
-
-/// A dated duty.
-#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct IntervalLine {
-    /// Name for ever.
-    pub id: String,
-    /// What falls due.
-    pub duty: DutyKind,
-    /// Job kinds that start it.
-    #[serde(default)]
-    pub kinds: Vec<JobKind>,
-    /// Gases.
-    #[serde(default)]
-    pub fuels: Vec<Fuel>,
-    /// For each fitted part of this category; left out: once a vehicle.
-    #[serde(default)]
-    pub part: Option<PartCategory>,
-    /// Months.
-    #[serde(default)]
-    pub months: Option<u32>,
-    /// Kilometres.
-    #[serde(default)]
-    pub km: Option<i64>,
-    /// Counted from.
-    pub anchor: Anchor,
-    /// How the months end.
-    #[serde(default = "to_the_day")]
-    pub count: Count,
-    /// Document and paragraph.
-    pub source: String,
-    /// The source was read.
-    pub checked: bool,
-    /// First day in force.
-    #[serde(default)]
-    pub from_on: Option<Date>,
-    /// Last day in force.
-    #[serde(default)]
-    pub to_on: Option<Date>,
-}
-
-fn to_the_day() -> Count {
-    Count::Day
 }
 
 /// A line of the fitting checklist; its words are behind `check-` in the language files.
@@ -265,6 +272,9 @@ pub struct CheckLine {
     pub source: String,
     /// The source was read.
     pub checked: bool,
+    /// A custom of the trade that no document states; a shop may change it.
+    #[serde(default)]
+    pub practice: bool,
     /// A shop's own words.
     #[serde(default)]
     pub title: Option<String>,
@@ -283,6 +293,9 @@ pub struct TopicLine {
     pub source: String,
     /// The source was read.
     pub checked: bool,
+    /// A custom of the trade that no document states; a shop may change it.
+    #[serde(default)]
+    pub practice: bool,
     /// A shop's own words.
     #[serde(default)]
     pub title: Option<String>,

@@ -11,7 +11,9 @@ mod compare;
 mod fitting;
 mod hand_over;
 mod head;
+mod idle;
 mod intake;
+mod interval_line;
 pub mod intervals;
 mod line;
 mod need;
@@ -24,9 +26,9 @@ pub use assess::assess;
 pub use book::{BASE, Limit, RuleBook};
 pub use compare::{Change, Looser, Turn, changes, looser};
 pub use head::{RepairRestarts, Restart, Retest, RetestHead};
-pub use line::{
-    Anchor, CheckLine, Count, Deadline, DecisionRule, IntervalLine, LimitLine, ProofLine, Quantity, TopicLine, Waive,
-};
+pub use idle::{Idle, NoteLine, OtherFuel, RETEST, key_of};
+pub use interval_line::{Anchor, Count, IntervalLine, Marked, Then};
+pub use line::{Allowed, CheckLine, Deadline, DecisionRule, LimitLine, ProofLine, Quantity, SetName, TopicLine, Waive};
 pub use need::Need;
 pub use proof::{Arg, Place, Proof, State, Why, may_issue, tally};
 pub use set::{BadSet, EMBEDDED, RuleSet, embedded};

@@ -3,7 +3,7 @@
 
 use time::{Date, OffsetDateTime};
 
-use super::line::{Deadline, ProofLine};
+use super::line::{Deadline, ProofLine, SetName};
 use crate::model::coded;
 use crate::model::ids::InstrumentId;
 use crate::model::job::JobKind;
@@ -142,6 +142,10 @@ pub struct Proof {
     pub source: String,
     /// The source was read; else "to be confirmed with your authority".
     pub is_checked: bool,
+    /// A custom of the trade, which no authority confirms.
+    pub is_practice: bool,
+    /// The set that asks for it.
+    pub set: SetName,
 }
 
 /// What an evaluation says, before it is joined with its line.
@@ -197,6 +201,8 @@ impl Said {
             may_not_apply: line.may_not_apply && !line.is_never_waived(),
             source: line.source.clone(),
             is_checked: line.checked,
+            is_practice: line.practice,
+            set: line.set.clone(),
         }
     }
 }

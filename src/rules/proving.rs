@@ -1,6 +1,7 @@
 //! Proofs of the proving: tight, clean, working.
 
 use super::assess::Ground;
+use super::book::Limit;
 use super::line::Quantity;
 use super::proof::{Arg, Place, Said, State, Why};
 use super::results::{self, DecayRefused};
@@ -129,6 +130,11 @@ pub fn exhaust(ground: &Ground<'_>, subject: &'static str) -> Said {
             .number("raised", seen.raised.co_percent, 2)
             .number("lambda", lambda, 3)
     };
+    let unconfirmed = judged.unconfirmed().filter(|_| judged.verdict() == Some(Verdict::CannotTell));
+    if let Some(line) = unconfirmed {
+        let why = why("exhaust-unconfirmed").text("line", &line.id).text("set", &line.set.title);
+        return Said::new(State::Undecided, why, place("idle_co_percent")).on(entry);
+    }
     match judged.verdict() {
         Some(Verdict::Pass) => Said::met(why("exhaust-passes"), place("idle_co_percent")).on(entry),
         Some(Verdict::Fail) => Said::stops(why("exhaust-fails"), place("idle_co_percent")).on(entry),
@@ -184,6 +190,7 @@ pub fn shut_off(ground: &Ground<'_>) -> Said {
     };
     let (file, on) = (ground.file, (ground.day_of)(entry.measured_at));
     let limit = ground.book.limit(Quantity::ShutOffS, &file.job, &file.vehicle, None, on);
+    let unread = unread(limit.as_ref());
     let most = limit.and_then(|limit| limit.most).map(|(most, _)| most);
     let why = |key| Why::plain(key).number("ignition", ignition_s, 1).number("stalled", stalled_s, 1);
     match most {
@@ -191,8 +198,17 @@ pub fn shut_off(ground: &Ground<'_>) -> Said {
         Some(most) if ignition_s.max(stalled_s) > most => {
             Said::stops(why("shut-off-slow").number("most", most, 1), at("shut_off_ignition_s")).on(entry)
         }
-        Some(most) => Said::met(why("shut-off").number("most", most, 1), at("shut_off_ignition_s")).on(entry),
+        Some(most) => match unread {
+            Some(why) => Said::new(State::Undecided, why, at("shut_off_ignition_s")).on(entry),
+            None => Said::met(why("shut-off").number("most", most, 1), at("shut_off_ignition_s")).on(entry),
+        },
     }
+}
+
+/// The reason why a reading within this limit is no pass yet: nobody read the source of the only line that says so.
+fn unread(limit: Option<&Limit>) -> Option<Why> {
+    let line = limit.filter(|limit| !limit.is_ground_for_a_pass())?.line()?;
+    Some(Why::plain("limit-unconfirmed").text("line", &line.id).text("set", &line.set.title))
 }
 
 pub fn fill_stop(ground: &Ground<'_>) -> Said {
@@ -217,6 +233,7 @@ pub fn fill_stop(ground: &Ground<'_>) -> Said {
     }
     let on = (ground.day_of)(entry.measured_at);
     let limit = ground.book.limit(Quantity::FillPercent, &file.job, &file.vehicle, None, on);
+    let unread = unread(limit.as_ref());
     let Some((most, _)) = limit.and_then(|limit| limit.most) else {
         return Said::new(State::Undecided, Why::plain("fill-no-limit"), at("fill_stop_l")).on(entry);
     };
@@ -225,7 +242,10 @@ pub fn fill_stop(ground: &Ground<'_>) -> Said {
     if percent > most {
         return Said::stops(why("fill-stop-late"), at("fill_stop_l")).on(entry);
     }
-    Said::met(why("fill-stop"), at("fill_stop_l")).on(entry)
+    match unread {
+        Some(why) => Said::new(State::Undecided, why, at("fill_stop_l")).on(entry),
+        None => Said::met(why("fill-stop"), at("fill_stop_l")).on(entry),
+    }
 }
 
 pub fn findings(ground: &Ground<'_>) -> Said {

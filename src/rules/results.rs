@@ -9,7 +9,7 @@ use crate::model::job::Fuel;
 use crate::model::job_file::{DayOf, JobFile};
 
 use super::book::{Limit, RuleBook};
-use super::line::{DecisionRule, Quantity};
+use super::line::{DecisionRule, LimitLine, Quantity};
 
 /// A decay test with its limit and what came of it.
 #[derive(Debug, Clone, PartialEq)]
@@ -78,6 +78,17 @@ pub fn decay(
     Ok(DecayJudged { test, limit, result })
 }
 
+/// Where a limit comes from.
+#[derive(Debug, Clone, PartialEq)]
+pub enum LimitFrom {
+    /// The vehicle's maker gave it.
+    Maker,
+    /// The strictest line in force.
+    Line(Box<LimitLine>),
+    /// Nothing limits the value.
+    Nothing,
+}
+
 /// One value of the exhaust against its limit.
 #[derive(Debug, Clone, PartialEq)]
 pub struct ValueJudged {
@@ -90,7 +101,9 @@ pub struct ValueJudged {
     /// Not above.
     pub most: Option<f64>,
     /// Where the limit comes from.
-    pub source: String,
+    pub limit: LimitFrom,
+    /// It would pass, and no line whose source was read says so: a signatory confirms it with the authority.
+    pub is_unconfirmed: bool,
     /// How it was held against it.
     pub rule: DecisionRule,
     /// What came of it; `None` where nothing limits it.
@@ -106,6 +119,8 @@ pub struct ExhaustJudged {
     pub raised_co: ValueJudged,
     /// Lambda at raised idle, reckoned from the gases.
     pub raised_lambda: Result<ValueJudged, NoLambda>,
+    /// HC at raised idle, ppm as hexane, where a line in force limits it.
+    pub raised_hc: Option<ValueJudged>,
     /// The analyser's own lambda differs from ours by more than it should: (ours, its).
     pub differs: Option<(f64, f64)>,
     /// Engine speed of raised idle was too low: (got, least).
@@ -116,7 +131,8 @@ impl ExhaustJudged {
     /// The worst of the verdicts; `None` where nothing is limited at all.
     pub fn verdict(&self) -> Option<Verdict> {
         let lambda = self.raised_lambda.as_ref().ok().and_then(|judged| judged.verdict);
-        let all = [self.idle_co.verdict, self.raised_co.verdict, lambda];
+        let hc = self.raised_hc.as_ref().and_then(|judged| judged.verdict);
+        let all = [self.idle_co.verdict, self.raised_co.verdict, lambda, hc];
         let said: Vec<_> = all.into_iter().flatten().collect();
         if said.contains(&Verdict::Fail) {
             Some(Verdict::Fail)
@@ -125,6 +141,18 @@ impl ExhaustJudged {
         } else {
             said.first().copied()
         }
+    }
+}
+
+impl ExhaustJudged {
+    /// The first line that alone would let a value pass and that nobody read.
+    pub fn unconfirmed(&self) -> Option<&LimitLine> {
+        let all =
+            [Some(&self.idle_co), Some(&self.raised_co), self.raised_lambda.as_ref().ok(), self.raised_hc.as_ref()];
+        all.into_iter().flatten().filter(|value| value.is_unconfirmed).find_map(|value| match &value.limit {
+            LimitFrom::Line(line) => Some(line.as_ref()),
+            _ => None,
+        })
     }
 }
 
@@ -151,6 +179,9 @@ pub fn exhaust(file: &JobFile, book: &RuleBook, entry: &Entry, seen: &Exhaust, d
         None,
         vehicle.maker_raised_co_percent,
     );
+    let hc_limit = limit(Quantity::RaisedHcPpm);
+    let hc_u = expanded(errors.hc_ppm_hexane);
+    let raised_hc = hc_limit.as_ref().map(|limit| judged(seen.raised.hc_ppm, hc_u, Some(limit), None, None));
     let fuel = match (seen.on_gas, file.job.fuel) {
         (false, _) => ExhaustFuel::Petrol,
         (true, Fuel::Lpg) => ExhaustFuel::Lpg,
@@ -173,7 +204,7 @@ pub fn exhaust(file: &JobFile, book: &RuleBook, entry: &Entry, seen: &Exhaust, d
     };
     let least_rpm = limit(Quantity::RaisedRpm).and_then(|limit| limit.least).map(|(least, _)| least);
     let too_slow = least_rpm.filter(|least| seen.raised.rpm < *least).map(|least| (seen.raised.rpm, least));
-    ExhaustJudged { idle_co, raised_co, raised_lambda, differs, too_slow }
+    ExhaustJudged { idle_co, raised_co, raised_lambda, raised_hc, differs, too_slow }
 }
 
 fn reading(fuel: ExhaustFuel, point: &ExhaustPoint) -> lambda::Exhaust {
@@ -210,16 +241,21 @@ fn judged(
     let is_limited = least.is_some() || most.is_some();
     let (low, high) = (least.unwrap_or(f64::MIN), most.unwrap_or(f64::MAX));
     let verdict = decision::within(value, expanded_uncertainty, low, high, sum_rule).unwrap_or(Verdict::CannotTell);
+    let is_ground = by_maker || limit.is_none_or(Limit::is_ground_for_a_pass);
+    let is_unconfirmed = is_limited && verdict == Verdict::Pass && !is_ground;
+    let verdict = if is_unconfirmed { Verdict::CannotTell } else { verdict };
     ValueJudged {
         value,
         expanded_uncertainty,
         least,
         most,
-        source: if by_maker { MAKER.to_owned() } else { line.map(|line| line.source).unwrap_or_default() },
+        limit: match line {
+            _ if by_maker => LimitFrom::Maker,
+            Some(line) => LimitFrom::Line(Box::new(line)),
+            None => LimitFrom::Nothing,
+        },
+        is_unconfirmed,
         rule,
         verdict: is_limited.then_some(verdict),
     }
 }
-
-/// Source of a limit that the vehicle's maker gives; the papers put the words in their own language.
-pub const MAKER: &str = "maker";

@@ -6,7 +6,9 @@ use serde::Deserialize;
 use sha2::{Digest, Sha256};
 
 use super::head::{RepairRestarts, RetestHead};
-use super::line::{CheckLine, IntervalLine, LimitLine, ProofLine, TopicLine};
+use super::idle::NoteLine;
+use super::interval_line::IntervalLine;
+use super::line::{CheckLine, LimitLine, ProofLine, SetName, TopicLine};
 
 /// A rule set as read.
 #[derive(Debug, Clone, PartialEq, Deserialize)]
@@ -42,6 +44,9 @@ pub struct RuleSet {
     /// Dated duties.
     #[serde(default)]
     pub interval: Vec<IntervalLine>,
+    /// What it says in a word.
+    #[serde(default)]
+    pub note: Vec<NoteLine>,
     /// Checklist.
     #[serde(default)]
     pub check: Vec<CheckLine>,
@@ -75,13 +80,18 @@ impl RuleSet {
     ///
     /// # Errors
     /// [`BadSet`] with the line: an unknown key, a wrong value, an id given twice, a limit that limits nothing, an
-    /// interval without months and kilometres.
+    /// interval without months, days and kilometres, or one that counts from a day nobody keeps.
     pub fn read(text: &str) -> Result<Self, BadSet> {
         let mut set: Self = toml::from_str(text).map_err(|error| BadSet {
             line: error.span().map(|span| 1 + text[..span.start.min(text.len())].matches('\n').count()),
             why: error.message().to_owned(),
         })?;
         set.check_sense(text)?;
+        let name = SetName { name: set.name.clone(), title: set.title.clone() };
+        set.proof.iter_mut().for_each(|line| line.set = name.clone());
+        set.limit.iter_mut().for_each(|line| line.set = name.clone());
+        set.interval.iter_mut().for_each(|line| line.set = name.clone());
+        set.note.iter_mut().for_each(|line| line.set = name.clone());
         set.sha256 = Sha256::digest(text.as_bytes()).iter().fold(String::new(), |mut hex, byte| {
             // Writing into a String cannot fail.
             let _ = write!(hex, "{byte:02x}");
@@ -93,7 +103,8 @@ impl RuleSet {
     fn check_sense(&self, text: &str) -> Result<(), BadSet> {
         let ids = self.proof.iter().map(|one| &one.id);
         let ids = ids.chain(self.limit.iter().map(|one| &one.id)).chain(self.interval.iter().map(|one| &one.id));
-        let ids: Vec<_> = ids.chain(self.check.iter().map(|one| &one.id)).collect();
+        let ids = ids.chain(self.check.iter().map(|one| &one.id)).chain(self.note.iter().map(|one| &one.id));
+        let ids: Vec<_> = ids.collect();
         let bad = |id: &str, why: String| {
             let quoted = format!("\"{id}\"");
             let line = text.lines().position(|line| line.contains(&quoted)).map(|n| n + 1);
@@ -117,8 +128,19 @@ impl RuleSet {
             return Err(BadSet { line, why: "retest needs months or days, one of the two".to_owned() });
         }
         for interval in &self.interval {
-            if interval.months.is_none() && interval.km.is_none() {
-                return bad(&interval.id, format!("{} needs months or km", interval.id));
+            let id = &interval.id;
+            if interval.months.is_some() && interval.days.is_some() {
+                return bad(id, format!("{id} has months and days; one of the two"));
+            }
+            let has_interval = interval.months.is_some() || interval.days.is_some() || interval.km.is_some();
+            if interval.makes_duties() && !has_interval {
+                return bad(id, format!("{id} needs months, days or km"));
+            }
+            if interval.makes_duties() && !interval.anchor.has_day() {
+                return bad(id, format!("{id} counts from a day that the program does not have"));
+            }
+            if interval.makes_duties() && !interval.other_fuels.is_empty() {
+                return bad(id, format!("{id} is about a gas that no job can have"));
             }
         }
         Ok(())
@@ -134,7 +156,21 @@ pub fn embedded(name: &str) -> Option<&'static str> {
 pub const EMBEDDED: &[(&str, &str)] = &[
     ("un-baseline", include_str!("sets/un-baseline.toml")),
     ("eu-roadworthiness", include_str!("sets/eu-roadworthiness.toml")),
+    ("us-cng", include_str!("sets/us-cng.toml")),
     ("de-stvzo", include_str!("sets/de-stvzo.toml")),
+    ("nl", include_str!("sets/nl.toml")),
+    ("it", include_str!("sets/it.toml")),
+    ("pl-tdt", include_str!("sets/pl-tdt.toml")),
+    ("es", include_str!("sets/es.toml")),
+    ("fr", include_str!("sets/fr.toml")),
+    ("be", include_str!("sets/be.toml")),
+    ("au", include_str!("sets/au.toml")),
+    ("nz", include_str!("sets/nz.toml")),
+    ("in", include_str!("sets/in.toml")),
+    ("br", include_str!("sets/br.toml")),
+    ("ar", include_str!("sets/ar.toml")),
+    ("tr", include_str!("sets/tr.toml")),
+    ("uk", include_str!("sets/uk.toml")),
     ("shop", include_str!("sets/shop.toml")),
 ];
 

@@ -90,7 +90,14 @@ impl Work {
             let how = if file.job.kind == JobKind::Removal {
                 ClosedHow::GasRemoved
             } else if intervals::is_met_by(duty, file) {
-                new.extend(intervals::following(book, duty, &file.vehicle, &file.readings, today));
+                new.extend(intervals::following(
+                    book,
+                    duty,
+                    file.parts.iter().find(|part| Some(part.id) == duty.part_id),
+                    &file.vehicle,
+                    &file.readings,
+                    today,
+                ));
                 ClosedHow::Job
             } else if intervals::is_part_gone(duty.part_id, file) {
                 ClosedHow::Job
@@ -244,7 +251,13 @@ impl Work {
         else {
             return Err(Refusal::Gone);
         };
-        let Some(next) = intervals::following(&book, met, &vehicle, &readings, on) else { return Ok(None) };
+        let part = match met.part_id {
+            Some(id) => db::parts::find(self, branch, id).await?,
+            None => None,
+        };
+        let Some(next) = intervals::following(&book, met, part.as_ref(), &vehicle, &readings, on) else {
+            return Ok(None);
+        };
         let id = db::duties::insert(self, branch, met.vehicle_id, met.job_id, &next, now).await?;
         let deed = Deed::DutiesMade { vehicle: met.vehicle_id, lines: vec![next.line.clone()], job: None };
         self.note(deed).await?;

@@ -33,7 +33,7 @@ async fn send(browser: &Browser, path: &str, fields: &[(&str, &str)], signature:
     browser.send(request).await
 }
 
-const TOPICS: [&str; 6] = ["fuel-choice", "filling", "smell", "accident", "parking", "service"];
+const TOPICS: [&str; 7] = ["fuel-choice", "filling", "smell", "accident", "parking", "service", "authority-paper"];
 
 fn fields<'a>(topics: &[&'a str], key: &'a str) -> Vec<(&'a str, &'a str)> {
     let fixed = [
@@ -92,7 +92,7 @@ async fn a_topic_left_out_stays_open_and_a_correction_keeps_the_signature() {
     let file = bay.file().await;
     let entry = file.entry("hand-over", "").unwrap();
     let Evidence::HandOver(one) = &entry.body else { panic!("{entry:?}") };
-    assert_eq!(one.topics.len(), 6);
+    assert_eq!(one.topics.len(), 7);
 }
 
 #[tokio::test]

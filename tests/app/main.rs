@@ -45,6 +45,7 @@ mod proofs;
 mod proving;
 mod rounds;
 mod rule_files;
+mod rule_lines;
 mod search;
 mod serve;
 mod sign_in;

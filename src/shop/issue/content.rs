@@ -302,7 +302,7 @@ fn proofs(ground: &Ground<'_>) -> ProofSummary {
         })
     };
     let unconfirmed = |proof: &&rules::Proof| {
-        let is_open = !proof.is_checked && !proof.source.contains("common practice");
+        let is_open = !proof.is_checked && !proof.is_practice;
         is_open.then(|| format!("{}: {}", ground.proof_title(proof), proof.source))
     };
     let whole = |n: usize| i64::try_from(n).unwrap_or(i64::MAX);

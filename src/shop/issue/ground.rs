@@ -6,7 +6,7 @@ use crate::model::branch::Branch;
 use crate::model::evidence::Entry;
 use crate::model::job_file::{DayOf, JobFile};
 use crate::model::part::PartCategory;
-use crate::rules::{Need, Proof, RuleBook};
+use crate::rules::{LimitLine, Need, Proof, RuleBook};
 use crate::shop::assessed::Assessed;
 use crate::words::{Language, Words};
 
@@ -35,10 +35,22 @@ impl Ground<'_> {
         lines.into_iter().find(|line| line.needs == *need).map(|line| line.source.clone()).unwrap_or_default()
     }
 
-    /// The source of a limit; a shop's own says so.
-    pub fn limit_source(&self, id: &str, source: &str) -> String {
-        let is_shop = self.book.sets.iter().any(|set| set.is_shop && set.limit.iter().any(|line| line.id == id));
-        if is_shop { self.w.tv("issue-shop-limit", &[("source", source.into())]) } else { source.to_owned() }
+    /// The source of a limit, with the line and the set that decided; a shop's own says so, and one that nobody read says
+    /// that too.
+    pub fn limit_source(&self, line: &LimitLine) -> String {
+        let key = if self.book.is_shop_line(line) {
+            "issue-shop-limit"
+        } else if line.checked || line.practice {
+            "issue-limit-of-line"
+        } else {
+            "issue-limit-unread"
+        };
+        let values = [
+            ("source", line.source.as_str().into()),
+            ("line", line.id.as_str().into()),
+            ("set", line.set.title.as_str().into()),
+        ];
+        self.w.tv(key, &values)
     }
 
     /// Water capacity of all containers fitted, L.

@@ -10,7 +10,7 @@ use crate::model::paper::EnteredLater;
 use crate::model::paper::measured::{
     DecisionRule, InstrumentOnPaper, MeasuredRow, Quantity, Reading, ResultPart, Uncertainty, Verdict,
 };
-use crate::rules::results::{self, ValueJudged};
+use crate::rules::results::{self, LimitFrom, ValueJudged};
 use crate::rules::{self, DecisionRule as RuleOfLine};
 
 use super::Ground;
@@ -164,7 +164,7 @@ fn decay(ground: &Ground<'_>, entry: &Entry, test: &LeakDecay) -> Option<Measure
         results: part(number(judged.result.rate_cm3_h, 0, "cm³/h")).into_iter().collect(),
         uncertainty: uncertainty(judged.result.expanded_uncertainty_cm3_h, 0, "cm³/h"),
         limits: number(judged.test.limit_cm3_h, 0, "cm³/h").into_iter().collect(),
-        limit_source: line.map(|line| ground.limit_source(&line.id, &line.source)).unwrap_or_default(),
+        limit_source: line.map(|line| ground.limit_source(line)).unwrap_or_default(),
         decision_rule: DecisionRule::Guarded,
         verdict: verdict(judged.result.verdict),
         ..row(ground, entry, name, "leak-decay 1")
@@ -227,7 +227,11 @@ fn limit(value: &ValueJudged, decimals: u8, unit: &str) -> Option<Reading> {
 }
 
 fn source(ground: &Ground<'_>, value: &ValueJudged) -> String {
-    if value.source == results::MAKER { ground.w.t("issue-limit-of-maker") } else { value.source.clone() }
+    match &value.limit {
+        LimitFrom::Maker => ground.w.t("issue-limit-of-maker"),
+        LimitFrom::Line(line) => ground.limit_source(line),
+        LimitFrom::Nothing => String::new(),
+    }
 }
 
 fn functions(ground: &Ground<'_>, entry: &Entry) -> Vec<MeasuredRow> {
@@ -243,8 +247,8 @@ fn shut_off(ground: &Ground<'_>, entry: &Entry, checks: &FunctionChecks) -> Opti
     let (most, line) = limit.most?;
     Some(MeasuredRow {
         results: [ignition, stalled].into_iter().filter_map(|s| part(number(s, 1, "s"))).collect(),
-        limits: number(most, 0, "s").into_iter().collect(),
-        limit_source: ground.limit_source(&line.id, &line.source),
+        limits: number(most, u8::from(most.fract() != 0.0), "s").into_iter().collect(),
+        limit_source: ground.limit_source(&line),
         decision_rule: rule(line.decision),
         verdict: if ignition.max(stalled) <= most { Verdict::Passes } else { Verdict::Fails },
         ..row(ground, entry, ground.w.t("issue-test-shut-off"), "function 1")
@@ -265,7 +269,7 @@ fn fill_stop(ground: &Ground<'_>, entry: &Entry, checks: &FunctionChecks) -> Opt
     Some(MeasuredRow {
         results: part(number(litres, 1, "L")).into_iter().collect(),
         limits: number(capacity_l * most / 100.0, 1, "L").into_iter().collect(),
-        limit_source: ground.limit_source(&line.id, &line.source),
+        limit_source: ground.limit_source(&line),
         decision_rule: rule(line.decision),
         verdict: if percent <= most { Verdict::Passes } else { Verdict::Fails },
         ..row(ground, entry, ground.w.t("issue-test-fill-stop"), "function 1")

@@ -165,7 +165,7 @@ fn decay(ground: &Ground<'_>, entry: &Entry, test: &LeakDecay, attempt: i64) -> 
             .and_then(|one| Quantity::rounded(one.result.expanded_uncertainty_cm3_h, 1, "cm³/h")),
         coverage_factor: "2".to_owned(),
         limit: judged.as_ref().and_then(|one| Quantity::rounded(one.test.limit_cm3_h, 0, "cm³/h")),
-        limit_source: line.map(|line| ground.limit_source(&line.id, &line.source)).unwrap_or_default(),
+        limit_source: line.map(|line| ground.limit_source(line)).unwrap_or_default(),
         verdict: match judged.as_ref().map(|one| one.result.verdict) {
             Some(Said::Pass) => Verdict::Passes,
             Some(Said::Fail) => Verdict::Fails,

@@ -122,7 +122,7 @@ impl Recorded for ChecklistForm {
         let head = |line: &&CheckLine| {
             let before = answers.and_then(|answers| answers.get(&line.id));
             let by = before.map(|answer| Self::answer_said(job, answer)).unwrap_or_default();
-            let confirm = if line.checked || line.source.contains("common practice") {
+            let confirm = if line.checked || line.practice {
                 line.source.clone()
             } else {
                 w.tv("checklist-source-unread", &[("source", line.source.as_str().into())])

@@ -3,6 +3,7 @@
 use super::facts::{Fact, Facts};
 use super::reckoned::Reckoned;
 use super::record::{Group, Recorded, Taken};
+use super::said_line::line_said;
 use super::{JobPage, container_said, fuel_mix, origins, sum};
 use crate::calc::container::{Container, LEFT_BEHIND, Stowage, USUAL_STOP, container, stow};
 use crate::calc::{Composition, Error as SumError, REFERENCE_C};
@@ -37,7 +38,7 @@ pub const OF_A_SET: [(&str, Unit); 2] = [("gross_volume_l", Unit::Litre), ("cont
 fn fill_limit(job: &JobPage) -> Option<(f64, String)> {
     let file = &job.file;
     let limit = job.book.limit(Quantity::FillPercent, &file.job, &file.vehicle, None, job.today)?;
-    limit.most.map(|(most, line)| (most, line.source))
+    limit.most.map(|(most, line)| (most, line_said(&job.w(), &line)))
 }
 
 fn defaults(job: &JobPage) -> Vec<origins::Default> {

@@ -2,11 +2,12 @@
 
 use super::JobPage;
 use super::exhaust::{fuel_of, reading};
+use super::said_line::line_said;
 use crate::calc::decision::Verdict as Outcome;
 use crate::calc::lambda;
 use crate::model::Coded;
 use crate::model::evidence::{Exhaust, ExhaustPoint};
-use crate::rules::results::{ExhaustJudged, MAKER, ValueJudged};
+use crate::rules::results::{ExhaustJudged, LimitFrom, ValueJudged};
 use crate::rules::{DecisionRule, Limit, Quantity};
 use crate::web::kit::{Mark, Tone, Verdict};
 use crate::words::Words;
@@ -68,6 +69,7 @@ pub(super) fn verdict(job: &JobPage, seen: &Exhaust, judged: &ExhaustJudged) -> 
             Err(_) => w.t("exhaust-probe"),
         },
     ];
+    sentences.extend(judged.raised_hc.as_ref().map(|hc| value(w, "exhaust-value-hc", hc, 0, "ppm")));
     sentences.extend(beside(job, seen, judged));
     let outcome = match (&judged.too_slow, &judged.raised_lambda) {
         (_, Err(_)) => Some(Outcome::Fail),
@@ -81,6 +83,9 @@ pub(super) fn verdict(job: &JobPage, seen: &Exhaust, judged: &ExhaustJudged) -> 
     let (tone, mark, key) = match outcome {
         Some(Outcome::Pass) => (Tone::Met, Mark::Met, "exhaust-passes"),
         Some(Outcome::Fail) => (Tone::Stop, Mark::Stops, "exhaust-fails"),
+        Some(Outcome::CannotTell) if judged.unconfirmed().is_some() => {
+            (Tone::Copper, Mark::Undecided, "exhaust-unconfirmed")
+        }
         Some(Outcome::CannotTell) => (Tone::Copper, Mark::Undecided, "exhaust-cannot-tell"),
         None => (Tone::Copper, Mark::Undecided, "exhaust-no-limits"),
     };
@@ -103,7 +108,11 @@ fn value(w: Words, key: &str, judged: &ValueJudged, decimals: u8, unit: &str) ->
         }
         (None, None) => return w.tv("exhaust-unlimited", &[("name", name.into()), ("read", read.into())]),
     };
-    let source = if judged.source == MAKER { w.t("exhaust-by-maker") } else { judged.source.clone() };
+    let source = match &judged.limit {
+        LimitFrom::Maker => w.t("exhaust-by-maker"),
+        LimitFrom::Line(line) => line_said(&w, line),
+        LimitFrom::Nothing => String::new(),
+    };
     let rule = w.t(match judged.rule {
         DecisionRule::Simple => "exhaust-rule-simple",
         DecisionRule::Guarded => "exhaust-rule-guarded",
@@ -111,6 +120,7 @@ fn value(w: Words, key: &str, judged: &ValueJudged, decimals: u8, unit: &str) ->
     let said = w.t(match judged.verdict {
         Some(Outcome::Pass) => "exhaust-says-pass",
         Some(Outcome::Fail) => "exhaust-says-fail",
+        _ if judged.is_unconfirmed => "exhaust-says-unconfirmed",
         _ => "exhaust-says-cannot-tell",
     });
     w.tv(

@@ -3,6 +3,7 @@
 use super::JobPage;
 use super::facts::{Fact, Facts};
 use super::record::{Group, Recorded, Taken};
+use super::said_line::line_said;
 use crate::model::evidence::{Entry, Evidence, FillStopHow, FunctionChecks};
 use crate::model::job::Fuel;
 use crate::model::stage::Stage;
@@ -34,7 +35,7 @@ fn limit(job: &JobPage, quantity: Quantity, decimals: u8, unit: &str) -> Option<
     let (most, line) = limit.most?;
     let w = job.w();
     let most = w.quantity(most, decimals, unit);
-    Some(w.tv("function-checks-limit", &[("most", most.into()), ("source", line.source.into())]))
+    Some(w.tv("function-checks-limit", &[("most", most.into()), ("source", line_said(&w, &line).into())]))
 }
 
 fn hinted(field: Field, hint: Option<String>) -> Field {

@@ -4,6 +4,7 @@ use askama::Template;
 use time::OffsetDateTime;
 
 use super::JobPage;
+use super::said_line::line_said;
 use crate::calc::decision::Verdict as Outcome;
 use crate::calc::leak::plan::{Planned, plan};
 use crate::calc::leak::trace::{corrected_kpa, trace};
@@ -57,7 +58,7 @@ pub(super) fn entry_of(job: &JobPage, decay: LeakDecay) -> Entry {
 fn limit(job: &JobPage, section: Section) -> Option<(f64, bool, String)> {
     let limit = job.book.limit(Quantity::LeakCm3H, &job.file.job, &job.file.vehicle, Some(section), job.today)?;
     let is_shop = limit.is_shop;
-    limit.most.map(|(most, line)| (most, is_shop, line.source))
+    limit.most.map(|(most, line)| (most, is_shop, line_said(&job.w(), &line)))
 }
 
 /// What is tested and against which limit, in a sentence or two.
@@ -177,7 +178,7 @@ fn loss(w: Words, judged: &DecayJudged) -> String {
     let decimals = u8::from(result.expanded_uncertainty_cm3_h < 9.95);
     let line = judged.limit.as_ref().and_then(|limit| limit.line());
     let is_shop = judged.limit.as_ref().is_some_and(|limit| limit.is_shop);
-    let source = line.map(|line| line.source.clone()).unwrap_or_default();
+    let source = line.map(|line| line_said(&w, line)).unwrap_or_default();
     let source = if is_shop { w.t("leak-decay-shop-line") } else { source };
     let values = [
         ("rate", w.number(result.rate_cm3_h, decimals).into()),

@@ -41,6 +41,7 @@ pub mod parts;
 pub mod reckoned;
 mod reckoning;
 pub mod record;
+mod said_line;
 pub mod say;
 mod sizing_sheet;
 mod slot;

@@ -76,7 +76,7 @@ fn waiver_page(job: JobPage, proof: &Proof, form: Form) -> WaiverPage {
         )
     };
     let source = proof.source.as_str();
-    let key = if proof.is_checked { "waiver-source" } else { "waiver-source-unread" };
+    let key = if proof.is_checked || proof.is_practice { "waiver-source" } else { "waiver-source-unread" };
     WaiverPage {
         title: say::proof_title(&w, proof),
         mark: mark_of(proof.state),

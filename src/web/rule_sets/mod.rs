@@ -81,17 +81,13 @@ fn short(sha256: &str) -> String {
 
 fn set_view(w: &Words, set: &RuleSet) -> SetView {
     let columns = ["rules-id", "rules-value", "rules-for", "rules-source", "rules-standing"];
-    let groups: [(&str, Vec<Row>); 5] = [
-        ("rules-proofs", set.proof.iter().map(|line| said::proof(w, line).row(w, set.is_shop)).collect()),
-        ("rules-limits", set.limit.iter().map(|line| said::limit(w, line).row(w, set.is_shop)).collect()),
-        ("rules-intervals", set.interval.iter().map(|line| said::interval(w, line).row(w, set.is_shop)).collect()),
-        ("rules-checks", set.check.iter().map(|line| said::check(w, line).row(w, set.is_shop)).collect()),
-        ("rules-topics", set.topic.iter().map(|line| said::topic(w, line).row(w, set.is_shop)).collect()),
-    ];
+    let rows = |(caption, lines): (&'static str, Vec<said::Said>)| {
+        table(w, caption, &columns, lines.into_iter().map(|line| line.row(w)).collect())
+    };
     SetView {
         title: set.title.clone(),
         version: w.tv("rules-version", &[("version", (&set.version).into()), ("sum", short(&set.sha256).into())]),
-        tables: groups.into_iter().filter_map(|(caption, rows)| table(w, caption, &columns, rows)).collect(),
+        tables: said::groups(w, set).into_iter().filter_map(rows).collect(),
     }
 }
 

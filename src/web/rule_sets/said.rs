@@ -3,7 +3,9 @@
 use time::Date;
 
 use crate::model::Coded;
-use crate::rules::{CheckLine, IntervalLine, LimitLine, ProofLine, RuleSet, TopicLine};
+use crate::rules::{
+    Allowed, Anchor, CheckLine, Idle, IntervalLine, LimitLine, NoteLine, ProofLine, RETEST, RuleSet, TopicLine, key_of,
+};
 use crate::web::kit::{Cell, Mark, Row};
 use crate::words::Words;
 
@@ -16,26 +18,58 @@ pub struct Said {
     applies_to: Vec<String>,
     source: String,
     is_checked: bool,
+    is_practice: bool,
+    /// Why nothing is reckoned by it yet.
+    idle: Option<Idle>,
+    /// Its set is the shop's own.
+    is_shop: bool,
 }
 
 impl Said {
     /// The line as a row: id, what, for what, source, standing.
-    pub fn row(self, w: &Words, is_shop: bool) -> Row {
-        let (mark, key) = match (is_shop, self.is_checked) {
-            (true, _) => (Mark::Met, "rules-shop-line"),
-            (false, true) => (Mark::Met, "rules-checked"),
-            (false, false) => (Mark::Undecided, "rules-unchecked"),
+    pub fn row(self, w: &Words) -> Row {
+        let (mark, key) = match (self.is_shop, self.is_checked, self.is_practice) {
+            (true, ..) => (Mark::Met, "rules-shop-line"),
+            (_, true, _) => (Mark::Met, "rules-checked"),
+            (.., true) => (Mark::NotApplicable, "rules-practice"),
+            _ => (Mark::Undecided, "rules-unchecked"),
         };
         let everything = self.applies_to.is_empty();
         let applies_to = if everything { w.t("rules-everything") } else { self.applies_to.join(", ") };
+        let idle = self.idle.map(|idle| w.tv("rules-idle", &[("why", w.t(format!("idle-{}", idle.code())).into())]));
         vec![
             Cell::new(self.id),
             Cell::new(self.value).with_second(self.second),
             Cell::new(applies_to),
             Cell::new(self.source),
-            Cell::new(w.t(key)).marked(mark),
+            Cell::new(w.t(key)).marked(mark).with_second(idle.unwrap_or_default()),
         ]
     }
+}
+
+/// What asks for a line in words: proofs, lines of the checklist, the term of a re-inspection.
+fn asked_by(w: &Words, ids: &[String]) -> Option<String> {
+    let title = |id: &String| {
+        let keys = [format!("proof-{id}"), format!("check-{id}")];
+        let known = keys.iter().find_map(|key| w.find(key));
+        if id == RETEST { w.t("rules-asked-retest") } else { known.unwrap_or_else(|| id.clone()) }
+    };
+    let titles: Vec<_> = ids.iter().map(title).collect();
+    (!ids.is_empty()).then(|| w.tv("rules-asked-by", &[("what", titles.join("; ").into())]))
+}
+
+fn allowed(w: &Words, allowed: Option<&Allowed>) -> Option<String> {
+    let one = allowed?;
+    let values = [
+        ("authority", one.authority.as_str().into()),
+        ("document", one.document.as_str().into()),
+        ("on", w.date(one.on).into()),
+    ];
+    Some(w.tv("rules-allowed", &values))
+}
+
+fn sentences(all: impl IntoIterator<Item = Option<String>>) -> String {
+    all.into_iter().flatten().filter(|text| !text.is_empty()).collect::<Vec<_>>().join(". ")
 }
 
 fn coded<T: Coded>(w: &Words, list: &[T]) -> Vec<String> {
@@ -64,6 +98,9 @@ pub fn proof(w: &Words, line: &ProofLine) -> Said {
         applies_to: applies_to.concat(),
         source: line.source.clone(),
         is_checked: line.checked,
+        is_practice: line.practice,
+        idle: None,
+        is_shop: false,
     }
 }
 
@@ -92,16 +129,24 @@ pub fn limit(w: &Words, line: &LimitLine) -> Said {
     let applies_to = [
         coded(w, &line.fuels),
         coded(w, &line.sections),
+        coded(w, &line.categories),
         more.into_iter().flatten().collect(),
         days(w, line.from_on, line.to_on),
     ];
     Said {
         id: line.id.clone(),
         value: said,
-        second: w.t(format!("decision-rule-{}", line.decision.code())),
+        second: sentences([
+            line.is_measured().then(|| w.t(format!("decision-rule-{}", line.decision.code()))),
+            asked_by(w, &line.asked_by),
+            allowed(w, line.allowed.as_ref()),
+        ]),
         applies_to: applies_to.concat(),
         source: line.source.clone(),
         is_checked: line.checked,
+        is_practice: line.practice,
+        idle: line.idle,
+        is_shop: false,
     }
 }
 
@@ -112,29 +157,105 @@ fn exact(value: f64, decimals: u8) -> bool {
 
 /// What falls due.
 pub fn interval(w: &Words, line: &IntervalLine) -> Said {
-    let duty = w.t(format!("duty-kind-{}", line.duty.code()));
-    let months = line.months.map(i64::from);
-    let km = line.km.map(|km| w.integer(km));
-    let value = match (months, km) {
-        (Some(n), Some(km)) => w.tv("rules-months-or-km", &[("duty", duty.into()), ("n", n.into()), ("km", km.into())]),
-        (Some(n), None) => w.tv("rules-months", &[("duty", duty.into()), ("n", n.into())]),
-        (None, km) => w.tv("rules-km", &[("duty", duty.into()), ("km", km.unwrap_or_default().into())]),
+    let duty = ("duty", w.t(format!("duty-kind-{}", line.duty.code())).into());
+    let n = |n: u32| ("n", i64::from(n).into());
+    let km = line.km.map(|km| ("km", w.integer(km).into()));
+    let value = match (line.months, line.days, km) {
+        (Some(0), ..) => w.tv("rules-at-once", &[duty]),
+        (Some(months), _, Some(km)) => w.tv("rules-months-or-km", &[duty, n(months), km]),
+        (Some(months), ..) => w.tv("rules-months", &[duty, n(months)]),
+        (_, Some(days), _) => w.tv("rules-days", &[duty, n(u32::from(days))]),
+        (_, _, Some(km)) => w.tv("rules-km", &[duty, km]),
+        (None, None, None) => w.tv("rules-label-day", &[duty]),
     };
-    let anchor = w.t(format!("anchor-{}", line.anchor.code()));
+    let then = line.then.as_ref().map(|then| {
+        let classes = ("classes", then.classes.join(", ").into());
+        if then.classes.is_empty() {
+            w.tv("rules-then", &[n(then.months)])
+        } else {
+            w.tv("rules-then-of", &[n(then.months), classes])
+        }
+    });
+    let mass = |key: &str, kg: Option<i64>| kg.map(|kg| w.tv(key, &[("kg", w.integer(kg).into())]));
+    let more = [
+        line.marked.map(|marked| w.t(format!("marked-{}", marked.code()))),
+        mass("rules-mass-up-to", line.mass_up_to_kg),
+        mass("rules-mass-above", line.mass_above_kg),
+        line.not_low_pressure.then(|| w.t("rules-not-low-pressure")),
+    ];
     let applies_to = [
         coded(w, &line.kinds),
         coded(w, &line.fuels),
+        coded(w, &line.other_fuels),
         line.part.map(|part| vec![w.t(format!("part-category-{}", part.code()))]).unwrap_or_default(),
+        line.classes.clone(),
+        more.into_iter().flatten().collect(),
         days(w, line.from_on, line.to_on),
     ];
+    let anchor = w.t(format!("anchor-{}", line.anchor.code()));
     Said {
         id: line.id.clone(),
         value,
-        second: w.tv("rules-counted-from", &[("anchor", anchor.into())]),
+        second: sentences([
+            then,
+            (line.anchor != Anchor::Event).then(|| w.tv("rules-counted-from", &[("anchor", anchor.into())])),
+            asked_by(w, &line.asked_by),
+            allowed(w, line.allowed.as_ref()),
+        ]),
         applies_to: applies_to.concat(),
         source: line.source.clone(),
         is_checked: line.checked,
+        is_practice: line.practice,
+        idle: line.idle,
+        is_shop: false,
     }
+}
+
+/// What is said in a word.
+pub fn note(w: &Words, line: &NoteLine) -> Said {
+    Said {
+        id: line.id.clone(),
+        value: w.find(&format!("rule-note-{}", key_of(&line.id))).unwrap_or_else(|| line.value.clone()),
+        second: sentences([asked_by(w, &line.asked_by)]),
+        applies_to: coded(w, &line.fuels),
+        source: line.source.clone(),
+        is_checked: line.checked,
+        is_practice: false,
+        idle: line.idle,
+        is_shop: false,
+    }
+}
+
+/// What the head of a set says of inspections.
+pub fn heads(w: &Words, set: &RuleSet) -> Vec<Said> {
+    let said = |id: &str, value: String, second: String, (source, is_checked): (&str, bool)| Said {
+        id: id.to_owned(),
+        value,
+        second,
+        applies_to: Vec::new(),
+        source: source.to_owned(),
+        is_checked,
+        is_practice: false,
+        idle: None,
+        is_shop: false,
+    };
+    let restarts = set
+        .repair_restarts
+        .as_ref()
+        .map(|head| said("repair_restarts", w.t("rules-repair-restarts"), String::new(), (&head.source, head.checked)));
+    let retest = set.retest.as_ref().map(|head| {
+        let (key, n) = match (head.months, head.days) {
+            (Some(months), _) => ("rules-retest-months", months),
+            (None, days) => ("rules-retest-days", days.unwrap_or_default()),
+        };
+        let scope = w.t(match head.only_failed {
+            Some(true) => "rules-retest-only-failed",
+            Some(false) => "rules-retest-whole",
+            None => "rules-retest-scope-open",
+        });
+        said(RETEST, w.tv(key, &[("n", i64::from(n).into())]), scope, (&head.source, head.checked))
+    });
+    [restarts, retest].into_iter().flatten().collect()
 }
 
 /// A line of the checklist.
@@ -146,6 +267,9 @@ pub fn check(w: &Words, line: &CheckLine) -> Said {
         applies_to: coded(w, &line.fuels),
         source: line.source.clone(),
         is_checked: line.checked,
+        is_practice: line.practice,
+        idle: None,
+        is_shop: false,
     }
 }
 
@@ -158,16 +282,29 @@ pub fn topic(w: &Words, line: &TopicLine) -> Said {
         applies_to: coded(w, &line.fuels),
         source: line.source.clone(),
         is_checked: line.checked,
+        is_practice: line.practice,
+        idle: None,
+        is_shop: false,
     }
+}
+
+/// Every line of a set in groups: the caption's key, and the lines under it.
+pub fn groups(w: &Words, set: &RuleSet) -> [(&'static str, Vec<Said>); 7] {
+    let mut groups = [
+        ("rules-heads", heads(w, set)),
+        ("rules-proofs", set.proof.iter().map(|line| proof(w, line)).collect()),
+        ("rules-limits", set.limit.iter().map(|line| limit(w, line)).collect()),
+        ("rules-intervals", set.interval.iter().map(|line| interval(w, line)).collect()),
+        ("rules-notes", set.note.iter().map(|line| note(w, line)).collect()),
+        ("rules-checks", set.check.iter().map(|line| check(w, line)).collect()),
+        ("rules-topics", set.topic.iter().map(|line| topic(w, line)).collect::<Vec<_>>()),
+    ];
+    groups.iter_mut().flat_map(|(_, lines)| lines).for_each(|line| line.is_shop = set.is_shop);
+    groups
 }
 
 /// What the line with this id says in a set; empty where there is none.
 pub fn line(w: &Words, set: &RuleSet, id: &str) -> String {
-    let proof = set.proof.iter().find(|line| line.id == id).map(|line| proof(w, line));
-    let limit = set.limit.iter().find(|line| line.id == id).map(|line| limit(w, line));
-    let interval = set.interval.iter().find(|line| line.id == id).map(|line| interval(w, line));
-    let check = set.check.iter().find(|line| line.id == id).map(|line| check(w, line));
-    let topic = set.topic.iter().find(|line| line.id == id).map(|line| topic(w, line));
-    let said = proof.or(limit).or(interval).or(check).or(topic);
-    said.map(|said| said.value).unwrap_or_default()
+    let all = groups(w, set).into_iter().flat_map(|(_, lines)| lines);
+    all.into_iter().find(|line| line.id == id).map(|line| line.value).unwrap_or_default()
 }

@@ -16,12 +16,14 @@ duty-kind-first-check = First check
 duty-kind-filter = Filter
 duty-kind-container = Container
 duty-kind-cylinder-inspection = Cylinder inspection
+duty-kind-pressure-test = Internal look and pressure test
 duty-kind-cylinder-life = End of the cylinder’s life
 duty-kind-inspection = Periodic inspection
 duty-kind-valve-clearance = Valve clearance
 duty-kind-warranty = Warranty ends
 duty-kind-fill-stop = Fill stop at 80 %
 duty-kind-authority-test = Authority’s own test
+duty-kind-authority-paper = Authority’s own paper
 duty-kind-other = Other
 
 due-by-date = By date
@@ -198,11 +200,45 @@ quantity-raised-lambda = Lambda at raised idle
 quantity-raised-rpm = Engine speed of raised idle, /min
 quantity-fill-percent = Filling, % of water capacity
 quantity-container-age-months = Age of the container at fitting, months
+quantity-raised-hc-ppm = HC at raised idle, ppm
+quantity-housing-vent-mm2 = Free opening of the housing’s vent, mm²
+quantity-housing-tight-gauge-kpa = Pressure the housing holds, kPa
+quantity-under-vehicle-mm = Below the underside, beside a lower part of the vehicle, mm
+quantity-heat-distance-mm = Distance from the exhaust without a shield, mm
+quantity-ground-clearance-mm = Ground clearance, mm
+quantity-fixing-lengthwise-g = Fixing of the full vessel, lengthwise, g
+quantity-fixing-across-g = Fixing of the full vessel, across, g
+quantity-relief-valve-gauge-kpa = Relief valve begins to open, kPa
+quantity-relief-device-c = Heat-triggered relief device opens, °C
 quantity-after-drive-km = Driving on each fuel, km
 
 anchor-fitted = fitting or hand-over
 anchor-made = manufacture of the part
 anchor-registered = first registration of the vehicle
+anchor-in-service = entry into service with gas; of a retrofit, its fitting
+anchor-last-inspection = the last inspection; the fitting counts as the first
+anchor-last-check = the last check; the maker’s own counts as the first
+anchor-label-end = the last month on the label
+anchor-main-inspection = the main inspection
+anchor-defect-found = the test that found the defect
+anchor-exam = month of the examination
+anchor-event = the day it happens
+
+marked-r110 = Approved under UN R110
+marked-national = Approved nationally
+
+other-fuel-lng = LNG
+other-fuel-hydrogen = Hydrogen
+
+idle-other-fuel = no job here can have this gas
+idle-no-label-date = the last month on the label is not kept with the part
+idle-no-main-inspection = the day of the main inspection is not kept
+idle-no-exam = examinations of persons are not kept
+idle-no-origin = whether the vehicle’s maker fitted the system is not kept
+idle-national-dates = which vehicles it is for follows national dates; the stricter value counts for all
+idle-component = it limits one component on a test bench, not a vehicle; a shop may adopt it as its own limit
+idle-information = good to know, measured on no job
+idle-no-brackets = brackets are not reckoned
 
 count-day = To the day
 count-month-end = To the end of the month

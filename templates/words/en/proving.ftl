@@ -107,12 +107,17 @@ exhaust-point = { $rpm } · CO { $co } · CO₂ { $co2 } · O₂ { $o2 } · HC {
 exhaust-passes = Within its limits
 exhaust-fails = Outside its limits
 exhaust-cannot-tell = Cannot tell
+exhaust-unconfirmed = To be confirmed with your authority
 exhaust-no-limits = Nothing limits it here
 exhaust-value-idle-co = CO at idle
 exhaust-value-raised-co = CO at raised idle
+exhaust-value-hc = HC at raised idle
 exhaust-value-lambda = Lambda at raised idle
 exhaust-probe = **Too little exhaust in this gas.** The probe is not in the exhaust, or the system leaks: read again.
 exhaust-too-slow = Raised idle was { $got }, and counts from { $least }: **read again**.
+# { $line } is the rule line that decided, { $set } the set it stands in.
+limit-line = { $source }; { $line } of { $set }
+limit-line-unread = { $source }; { $line } of { $set }, to be confirmed with your authority
 exhaust-at-most = at most { $most }
 exhaust-at-least = at least { $least }
 exhaust-by-maker = the maker’s own value
@@ -121,6 +126,7 @@ exhaust-rule-guarded = guard band w = U, the risk of a wrong pass below 2.5 %
 exhaust-says-pass = passes
 exhaust-says-fail = fails
 exhaust-says-cannot-tell = cannot tell
+exhaust-says-unconfirmed = within, to be confirmed with your authority
 exhaust-value = { $name } { $read }, { $limit } ({ $source }; { $rule }): **{ $said }**.
 exhaust-unlimited = { $name } { $read }; nothing limits it.
 exhaust-beside = Lambda from these gases { $ours }; the analyser shows { $its }.

@@ -148,6 +148,8 @@ why-exhaust-passes = CO { $idle } % at idle, { $raised } % raised; lambda { $lam
 why-exhaust-fails = CO { $idle } % at idle, { $raised } % raised; lambda { $lambda }: over a limit. Mend and measure again
 why-exhaust-near-limit = CO { $idle } % at idle, { $raised } % raised; lambda { $lambda }: too near a limit to tell with this analyser
 why-exhaust-no-limit = CO { $idle } % at idle, { $raised } % raised; lambda { $lambda }. No limit in force covers this vehicle; to be confirmed with your authority
+why-exhaust-unconfirmed = CO { $idle } % at idle, { $raised } % raised; lambda { $lambda }: within { $line } of { $set }, whose source was not read. To be confirmed with your authority
+why-limit-unconfirmed = Within { $line } of { $set }, whose source was not read. To be confirmed with your authority
 why-does-not-work = Does not work. Mend it and check again
 why-changeover-works = Changes over, and back to petrol when the gas is out
 why-level-shows = Shows right
@@ -203,7 +205,12 @@ topic-filling = How to fill: engine off, no smoking, stops at 80 % by itself, ne
 topic-smell = What to do at a smell of gas: switch to petrol, close the valve, no spark, do not drive into a garage
 topic-accident = After an accident or fire: have the gas system inspected before it is used
 topic-parking = Where not to park, and that local rules decide
+topic-authority-paper = Which paper or test of the authority is still to come, who sees to it, and by when
 topic-service = What falls due, and when: first check, filter, container or cylinder
+
+# ---- What a line says in a word ----
+rule-note-leak-vehicle = On the vehicle nothing leaks: no bubble at any joint
+rule-note-severity-6-1-3-f = A gas system not as required, or any defective part of it, is a dangerous deficiency
 
 # ---- Office: rule sets ----
 rules-title = Rule sets
@@ -229,6 +236,36 @@ rules-limits = Limits
 rules-intervals = What falls due
 rules-checks = Checklist
 rules-topics = Hand-over topics
+rules-notes = In words
+rules-idle = Recorded, not acted upon yet: { $why }
+rules-asked-by = Asked by: { $what }
+rules-asked-retest = The term for coming again after a failed inspection
+rules-heads = Of inspections
+rules-repair-restarts = A repair inside an inspection ends it: a new one begins and quotes the old
+rules-retest-months = { $n ->
+    [one] A vehicle that failed comes again within a month
+   *[other] A vehicle that failed comes again within { $n } months
+}
+rules-retest-days = { $n ->
+    [one] A vehicle that failed comes again within a day
+   *[other] A vehicle that failed comes again within { $n } days
+}
+rules-retest-only-failed = The failed items alone may be looked at
+rules-retest-whole = The whole inspection is made again
+rules-retest-scope-open = Which items are looked at again is not said
+rules-allowed = Looser by leave of { $authority }, { $document } of { $on }
+rules-at-once = { $duty }: at once
+rules-days = { $n ->
+    [one] { $duty }: within a day
+   *[other] { $duty }: within { $n } days
+}
+rules-label-day = { $duty }: on its day
+rules-then = then every { $n } months
+rules-then-of = then every { $n } months for { $classes }
+rules-mass-up-to = Up to { $kg } kg gross mass
+rules-mass-above = Above { $kg } kg gross mass
+rules-not-low-pressure = Not after work on the low-pressure side only
+rules-practice = Custom of the trade
 rules-everything = Everything
 rules-never-waived = Nobody may let it pass
 rules-may-be-waived = A signatory may let it pass
