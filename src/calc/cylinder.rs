@@ -10,7 +10,7 @@ use super::gas::{self, Gas, gas_state};
 use super::{Basis, Caution, Composition, Error, ICE_POINT_K, NoRoot, Outside, REFERENCE_C, Source, between, roots};
 
 pub use stowed::{LEFT_KPA, Stowage, Stowed, stow, stow_steps};
-pub use worked::{range_step, steps};
+pub use worked::{fast_fill_steps, range_step, steps};
 
 /// What [`cylinder`] rests on.
 pub const BASIS: Basis = Basis {

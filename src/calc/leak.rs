@@ -93,6 +93,8 @@ pub fn reference_kpa() -> f64 {
 pub enum LeakWarning {
     /// Above [`IDEAL_GAS_LIMIT_KPA`] and reckoned as an ideal gas: the compressibility of the gas is needed.
     IdealGasAboveItsRange,
+    /// Above [`IDEAL_GAS_LIMIT_KPA`] with the gas known: the compressibility moves with every tenth of a kelvin.
+    HighPressure,
     /// The pressure rose by more than it can be wrong: the temperature moved unseen, or gas came in.
     Inconsistent,
     /// The change of temperature alone stands for more than the limit: the rate is a small difference of large numbers.
@@ -104,6 +106,9 @@ impl fmt::Display for LeakWarning {
         f.write_str(match self {
             Self::IdealGasAboveItsRange => {
                 "above 1500 kPa the ideal gas law is not good enough for a leak rate: give the composition of the gas"
+            }
+            Self::HighPressure => {
+                "above 1500 kPa the rate is a small difference of large numbers that moves with every tenth of a kelvin: prove a full cylinder by foam or a detector"
             }
             Self::Inconsistent => {
                 "inconsistent: the pressure rose by more than it can be wrong; check the temperatures, and that nothing feeds the section"
@@ -195,9 +200,10 @@ pub fn judge(test: &DecayTest, gas: &Compressibility) -> Result<LeakResult, Outs
 fn warnings(test: &DecayTest, gas: &Compressibility, inconsistent: bool) -> Result<Vec<LeakWarning>, Outside> {
     let (start, _) = gas.states(test)?;
     let by_temperature = constant(test, gas) * start.per_k * (test.end_c - test.start_c);
-    let is_beyond_ideal = gas.is_ideal() && test.start_kpa.max(test.end_kpa) > IDEAL_GAS_LIMIT_KPA;
+    let is_high = test.start_kpa.max(test.end_kpa) > IDEAL_GAS_LIMIT_KPA;
     Ok([
-        (LeakWarning::IdealGasAboveItsRange, is_beyond_ideal),
+        (LeakWarning::IdealGasAboveItsRange, is_high && gas.is_ideal()),
+        (LeakWarning::HighPressure, is_high && !gas.is_ideal()),
         (LeakWarning::Inconsistent, inconsistent),
         (LeakWarning::TemperatureMoved, by_temperature.abs() > test.limit_cm3_h),
     ]

@@ -7,7 +7,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Basis, Outside, Source, between, student};
+use super::worked::sum_of;
+use super::{Basis, Outside, Source, Step, between, student};
 
 /// What [`combine`] rests on.
 pub const BASIS: Basis = Basis {
@@ -102,6 +103,35 @@ pub struct Combined {
     pub standard_uncertainty: f64,
     /// Effective degrees of freedom; `None` where infinite, or where inputs are correlated and the formula does not hold.
     pub effective_degrees_of_freedom: Option<f64>,
+}
+
+/// The steps from independent inputs to the combined and the expanded uncertainty with the factor `k`.
+#[must_use]
+pub fn steps(inputs: &[Input], sensitivities: &[f64], combined: &Combined, k: f64) -> Vec<Step> {
+    let u = combined.standard_uncertainty;
+    let pairs = || inputs.iter().zip(sensitivities).map(|(input, c)| [*c, input.standard_uncertainty]);
+    let (terms, values) = sum_of("({} · {}) ^ 2", pairs());
+    let mut all = vec![Step::new(
+        "budget-combined",
+        ("u_c = √(Σ (c u)²)", &format!("√({terms})")),
+        &values,
+        (u, ""),
+        Source::Jcgm100,
+    )];
+    let few: Vec<[f64; 3]> = inputs
+        .iter()
+        .zip(sensitivities)
+        .filter_map(|(input, c)| Some([*c, input.standard_uncertainty, input.degrees_of_freedom?]))
+        .collect();
+    if let Some(freedom) = combined.effective_degrees_of_freedom {
+        let (terms, mut values) = sum_of("({} · {}) ^ 4 / {}", few);
+        values.insert(0, u);
+        let put_in = format!("{{}} ^ 4 / ({terms})");
+        let words = ("ν_eff = u_c⁴ / Σ ((c u)⁴ / ν)", put_in.as_str());
+        all.push(Step::new("budget-freedom", words, &values, (freedom, ""), Source::Jcgm100));
+    }
+    all.push(Step::new("budget-expanded", ("U = k u_c", "{} · {}"), &[k, u], (k * u, ""), Source::Jcgm100));
+    all
 }
 
 impl Combined {

@@ -96,6 +96,7 @@ fn engine() -> Sizing {
         dead_time_ms: 1.6,
         max_duty: 0.9,
         discharge_coefficient: 0.8,
+        discharge_uncertainty: None,
         sizes_mm: (15..=35).map(|tenths| f64::from(tenths) / 10.0).collect(),
         idle_rpm: Some(800.0),
         idle_fuel_power_kw: Some(9.5),

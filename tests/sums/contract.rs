@@ -298,7 +298,11 @@ fn leak() {
             input["composition"] = json!({ "methane": 1 });
             let answer = ask("leak", &input);
             close("real", number(&answer, "rate_cm3_h"), real, tolerance);
-            assert!(!answer["warnings"].to_string().contains("1500 kPa"), "{answer}");
+            // The ideal law is left, the small difference of large numbers stays.
+            assert_eq!(
+                answer["warnings"].to_string().contains("above 1500 kPa the rate is a small difference"),
+                is_high
+            );
         } else {
             close("ideal", number(&ideal, "rate_cm3_h"), real, tolerance);
         }

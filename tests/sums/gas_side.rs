@@ -275,6 +275,7 @@ fn nozzle_asked(fuel: Composition) -> nozzle::Asked {
         dead_time_ms: 1.6,
         max_duty: 0.90,
         discharge_coefficient: 0.80,
+        discharge_uncertainty: None,
         sizes_mm: vec![1.8, 2.0, 2.2, 2.4],
         idle_rpm: Some(800.0),
         idle_fuel_power_kw: Some(9.5),

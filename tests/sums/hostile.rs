@@ -109,6 +109,7 @@ fn setting(fuel: Composition, x: &[f64; 16]) -> Setting {
         dead_time_ms: x[4],
         max_duty: x[5],
         discharge_coefficient: x[6],
+        discharge_uncertainty: None,
         sizes_mm: vec![1.8, x[7]],
         min_pulse_ms: x[8],
     }
@@ -178,9 +179,9 @@ proptest! {
         let good =
             [5_800.0, 97.0, 120.0, 50.0, 1.6, 0.9, 0.8, 2.2, 2.5, 75.0, 0.3, 800.0, 9.5, 35.0, 0.0, 0.0];
         let power = |x: &[f64; 16]| {
-            let Setting { fuel, rated_rpm, engine_cylinders, manifold_kpa, supply_over_manifold_kpa, regulator_follows, gas_temperature_c, dead_time_ms, max_duty, discharge_coefficient, sizes_mm, min_pulse_ms } = setting(p60_b40(), x);
+            let Setting { fuel, rated_rpm, engine_cylinders, manifold_kpa, supply_over_manifold_kpa, regulator_follows, gas_temperature_c, dead_time_ms, max_duty, discharge_coefficient, discharge_uncertainty, sizes_mm, min_pulse_ms } = setting(p60_b40(), x);
             Sizing {
-                fuel, rated_rpm, engine_cylinders, manifold_kpa, supply_over_manifold_kpa, regulator_follows, gas_temperature_c, dead_time_ms, max_duty, discharge_coefficient, sizes_mm, min_pulse_ms,
+                fuel, rated_rpm, engine_cylinders, manifold_kpa, supply_over_manifold_kpa, regulator_follows, gas_temperature_c, dead_time_ms, max_duty, discharge_coefficient, discharge_uncertainty, sizes_mm, min_pulse_ms,
                 rated_power_kw: x[9],
                 brake_efficiency: x[10],
                 idle_rpm: Some(x[11]),

@@ -91,6 +91,7 @@ fn of_row(row: &Row) -> Sizing {
         dead_time_ms: row.number("dead_time_ms"),
         max_duty: row.number("max_duty"),
         discharge_coefficient: row.number("discharge_coefficient"),
+        discharge_uncertainty: None,
         sizes_mm: sizes(),
         idle_rpm: Some(row.number("idle_rpm")),
         idle_fuel_power_kw: Some(row.number("idle_fuel_power_kw")),
@@ -264,6 +265,7 @@ fn setting() -> Setting {
         dead_time_ms: 1.6,
         max_duty: 0.9,
         discharge_coefficient: 0.8,
+        discharge_uncertainty: None,
         sizes_mm: sizes(),
         min_pulse_ms: 2.5,
     }
@@ -284,4 +286,17 @@ fn petrol_injection_data_lead_to_the_same_kind_of_nozzle() {
     let displaced = PetrolInjection { is_displaced_air_taken_off: true, ..lean };
     let got = size_from_petrol(&FromPetrol { injection: displaced, setting: setting() }).unwrap();
     close("displaced", got.nozzle.fuel_per_cycle_mg, 33.98, 0.03);
+}
+
+// JCGM 100:2008, 5.1: relative uncertainties add in squares and the root halves them; 0.016 of 0.80 in place of 12 %.
+#[test]
+fn a_measured_coefficient_narrows_the_bore() {
+    let usual = size(&example()).unwrap();
+    let measured = size(&Sizing { discharge_uncertainty: Some(0.016), ..example() }).unwrap();
+    close("same bore", measured.diameter_mm, usual.diameter_mm, 1e-12);
+    let relative =
+        |u: f64| (0.05f64.powi(2) + u.powi(2) + 0.03f64.powi(2) + 0.04f64.powi(2) + 0.02f64.powi(2)).sqrt() / 2.0;
+    close("usual", usual.diameter_standard_uncertainty_mm, usual.diameter_mm * relative(0.12), 1e-9);
+    close("measured", measured.diameter_standard_uncertainty_mm, usual.diameter_mm * relative(0.016 / 0.80), 1e-9);
+    size(&Sizing { discharge_uncertainty: Some(-0.1), ..example() }).unwrap_err();
 }

@@ -120,6 +120,7 @@ proptest! {
             dead_time_ms: dead,
             max_duty: 0.9,
             discharge_coefficient: 0.65,
+            discharge_uncertainty: None,
             sizes_mm: vec![0.4, largest],
             idle_rpm: Some(800.0),
             idle_fuel_power_kw: Some(idle_kw),

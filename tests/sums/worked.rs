@@ -6,7 +6,7 @@
 
 use fuelwright::calc::Step;
 use fuelwright::calc::composition::{Composition, PRESETS, Shares};
-use fuelwright::calc::cylinder::{self, Cylinder};
+use fuelwright::calc::cylinder::{self, Cylinder, FastFill};
 use fuelwright::calc::due::{self, Duty, Precision, Reading};
 use fuelwright::calc::economy::{self, FactorSet, Running};
 use fuelwright::calc::fuel;
@@ -14,12 +14,14 @@ use fuelwright::calc::gas::{self, Gas};
 use fuelwright::calc::heat::{self, Capacity, Device};
 use fuelwright::calc::hose::{self, Carries, Hose};
 use fuelwright::calc::lambda::{self, Exhaust, ExhaustFuel, PermissibleErrors};
+use fuelwright::calc::leak::plan::{self, Planned, plan};
 use fuelwright::calc::leak::units::{self, LeakGas, RateUnit, Regime};
 use fuelwright::calc::leak::{self, Compressibility, DecayTest};
 use fuelwright::calc::liquid::{self, Liquid};
 use fuelwright::calc::nozzle::flow::{self, Flow};
 use fuelwright::calc::nozzle::measured::{Measured, TestGas, coefficient, measured_steps};
 use fuelwright::calc::petrol::{DENSITY_KG_M3, Petrol};
+use fuelwright::calc::uncertainty::{self, Input, combine};
 use fuelwright::calc::vaporiser::{Regulator, Vaporiser};
 use fuelwright::calc::worked::{decimals, decimals_put_in};
 use fuelwright::words::{Language, Words};
@@ -491,4 +493,56 @@ fn a_cylinder_in_its_vehicle_and_a_measured_nozzle_are_redone() {
         let found = coefficient(&measured).unwrap();
         redo_all(&measured_steps(&measured, &found), 8);
     }
+}
+
+#[test]
+fn the_plan_of_a_leak_test_is_redone() {
+    let section = Planned {
+        volume_l: 2.0,
+        pressure_kpa: 400.0,
+        temperature_c: 20.0,
+        limit_cm3_h: 20.0,
+        pressure_resolution_kpa: 0.1,
+        pressure_standard_uncertainty_kpa: 0.05,
+        temperature_standard_uncertainty_k: 0.1,
+    };
+    let found = plan(&section).unwrap();
+    redo_all(&plan::steps(&section, &found).unwrap(), 7);
+    let blind = Planned { temperature_standard_uncertainty_k: 0.0, pressure_resolution_kpa: 0.013, ..section };
+    redo_all(&plan::steps(&blind, &plan(&blind).unwrap()).unwrap(), 7);
+}
+
+#[test]
+fn a_fast_fill_is_redone_and_its_balance_closes() {
+    for (composition, start_kpa, source_c) in [(methane(), 2_000.0, 15.0), (PRESETS[9].composition, 500.0, -10.0)] {
+        let fill =
+            FastFill { composition, start_kpa, start_c: 15.0, source_kpa: 25_000.0, source_c, end_kpa: 20_000.0 };
+        let found = cylinder::fast_fill(&fill).unwrap();
+        let steps = cylinder::fast_fill_steps(&fill, &found).unwrap();
+        redo_all(&steps, 3);
+        // First law: what came in brought its enthalpy, so that nothing is left over.
+        let (before, after) = (find(&steps, "fill-start-balance").result, find(&steps, "fill-end-balance").result);
+        close("balance", after, before, 1e-3 * before.abs());
+    }
+}
+
+#[test]
+fn an_uncertainty_budget_is_redone() {
+    let input =
+        |standard_uncertainty, degrees_of_freedom| Input { estimate: 1.0, standard_uncertainty, degrees_of_freedom };
+    // JCGM 100:2008, H.1, table H.1: standard uncertainties in nm times their sensitivities; 32 nm, 16 degrees.
+    let inputs = [
+        input(25.0, Some(18.0)),
+        input(5.8, Some(24.0)),
+        input(3.9, Some(5.0)),
+        input(6.7, Some(8.0)),
+        input(2.9, None),
+    ];
+    for sensitivities in [[1.0; 5], [1.0, -1.0, 0.5, 2.0, 10.0]] {
+        let combined = combine(&inputs, &sensitivities, &[]).unwrap();
+        redo_all(&uncertainty::steps(&inputs, &sensitivities, &combined, 2.0), 3);
+    }
+    let one = [input(0.012, None)];
+    let combined = combine(&one, &[3.0], &[]).unwrap();
+    redo_all(&uncertainty::steps(&one, &[3.0], &combined, 2.0), 2);
 }

@@ -1,7 +1,10 @@
 //! What a cylinder holds laid out step by step.
 
-use super::{BASIS, Contents, Cylinder};
-use crate::calc::{ATMOSPHERE_KPA, REFERENCE_C, Source, Step};
+use super::{BASIS, Contents, Cylinder, FastFill, FastFilled, WORKING_KPA};
+use crate::calc::{ATMOSPHERE_KPA, Error, ICE_POINT_K, REFERENCE_C, Source, Step, gas};
+
+/// Energies are subtracted from one another.
+const ENERGY_FIGURES: i32 = 8;
 
 /// The steps from pressure and temperature to mass, volume, energy and settled pressure.
 #[must_use]
@@ -48,4 +51,58 @@ pub fn steps(cylinder: &Cylinder, contents: &Contents) -> Vec<Step> {
 pub fn range_step(mass_kg: f64, left_kg: f64, consumption_kg_per_100km: f64, range_km: f64) -> Step {
     let values = [mass_kg, left_kg, consumption_kg_per_100km];
     Step::new("gas-range", ("100 (m - m_r) / C", "100 · ({} - {}) / {}"), &values, (range_km, "km"), None)
+}
+
+/// The steps of a fast fill: states before and at the end, the balance that ties them, what is left once cool.
+///
+/// # Errors
+/// As [`super::fast_fill`].
+pub fn fast_fill_steps(fill: &FastFill, found: &FastFilled) -> Result<Vec<Step>, Error> {
+    let FastFill { composition, start_kpa, start_c, source_kpa, source_c, end_kpa } = *fill;
+    let at = |kpa: f64, c: f64| gas::real(&composition, c + ICE_POINT_K, kpa);
+    let end_c = found.end_temperature_c;
+    let (before, source, after) = (at(start_kpa, start_c)?, at(source_kpa, source_c)?, at(end_kpa, end_c)?);
+    let full = at(WORKING_KPA, REFERENCE_C)?.density_kg_m3;
+    let stated = "p {} kPa, T {} °C";
+    let state = |key, formula, kpa: f64, c: f64, value: f64, unit| {
+        Step::new(key, (formula, stated), &[kpa, c], (value, unit), Source::Gerg2008).with_result_of(ENERGY_FIGURES)
+    };
+    let (rho_1, u_1) = (before.density_kg_m3, before.internal_energy_kj_kg(start_kpa));
+    let (rho_2, u_2, h) = (after.density_kg_m3, after.internal_energy_kj_kg(end_kpa), source.enthalpy_kj_kg);
+    let balance = |key, formula, rho: f64, u: f64| {
+        Step::new(key, (formula, "{} · ({} - {})"), &[rho, u, h], (rho * (u - h), "kJ/m³"), None)
+            .with_numbers_of(ENERGY_FIGURES)
+    };
+    Ok(vec![
+        state("fill-start-density", "ρ_1(p, T)", start_kpa, start_c, rho_1, "kg/m³"),
+        state("fill-start-energy", "u_1(p, T)", start_kpa, start_c, u_1, "kJ/kg"),
+        state("fill-source-enthalpy", "h(p, T)", source_kpa, source_c, h, "kJ/kg"),
+        balance("fill-start-balance", "ρ_1 (u_1 - h)", rho_1, u_1),
+        Step::new(
+            "fill-end",
+            ("T_2: ρ_2 (u_2 - h) = ρ_1 (u_1 - h)", "p {} kPa"),
+            &[end_kpa],
+            (end_c, "°C"),
+            Source::Gerg2008,
+        )
+        .with_result_of(ENERGY_FIGURES),
+        state("fill-end-density", "ρ_2(p, T)", end_kpa, end_c, rho_2, "kg/m³"),
+        state("fill-end-energy", "u_2(p, T)", end_kpa, end_c, u_2, "kJ/kg"),
+        balance("fill-end-balance", "ρ_2 (u_2 - h)", rho_2, u_2),
+        Step::new(
+            "settled-15",
+            ("p(T, ρ)", "T {} °C, ρ {} kg/m³"),
+            &[REFERENCE_C, rho_2],
+            (found.settled_15c_kpa, "kPa"),
+            Source::Gerg2008,
+        ),
+        state("fill-full-density", "ρ_full(p, T)", WORKING_KPA, REFERENCE_C, full, "kg/m³"),
+        Step::new(
+            "fill-degree",
+            ("100 ρ_2 / ρ_full", "100 · {} / {}"),
+            &[rho_2, full],
+            (100.0 * found.filling_degree, "%"),
+            None,
+        ),
+    ])
 }

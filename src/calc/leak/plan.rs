@@ -4,7 +4,10 @@ use serde::{Deserialize, Serialize};
 
 use super::budget::reading_standard_uncertainty_kpa;
 use super::{COVERAGE_FACTOR, Compressibility, DecayTest, LeakWarning, ZERO_C_K, check, constant};
-use crate::calc::{Outside, between};
+use crate::calc::{Outside, Source, Step, between};
+
+/// Minutes for which a plan says what a leak and a kelvin do.
+const PLANNED_MIN: f64 = 10.0;
 
 /// What decides how long a test must be.
 #[derive(Debug, Clone, Copy)]
@@ -112,7 +115,7 @@ pub fn plan(section: &Planned) -> Result<Plan, Outside> {
     // Under the names of the plan, since check() would name the readings of a test.
     between("pressure_kpa", section.pressure_kpa, 1.0, 100_000.0)?;
     between("temperature_c", section.temperature_c, -60.0, 150.0)?;
-    let test = section.test(10.0);
+    let test = section.test(PLANNED_MIN);
     check(&test)?;
     let gas = Compressibility::IDEAL;
     let (state, _) = gas.states(&test)?;
@@ -135,6 +138,66 @@ pub fn needed_gauge_kpa(section: &Planned, duration_min: f64) -> Result<Option<f
     let test = section.test(duration_min);
     check(&test)?;
     Ok(Needs::of(&test, &Compressibility::IDEAL, 0.0)?.pressure_standard_uncertainty_kpa())
+}
+
+/// The steps from volume, pressure and instruments to the time that a tight section needs, and what a leak at the limit and
+/// a kelvin would do in ten minutes.
+///
+/// # Errors
+/// As [`plan`].
+pub fn steps(section: &Planned, found: &Plan) -> Result<Vec<Step>, Outside> {
+    let test = section.test(PLANNED_MIN);
+    check(&test)?;
+    let (reference_k, k) = (test.reference_c + ZERO_C_K, section.temperature_c + ZERO_C_K);
+    let c = constant(&test, &Compressibility::IDEAL);
+    let reading = reading_standard_uncertainty_kpa(&test);
+    let (step, p) = (section.pressure_resolution_kpa, section.pressure_kpa);
+    let by_pressure = c * reading / k;
+    let by_temperature = c * p * section.temperature_standard_uncertainty_k / k.powi(2);
+    let mut all = vec![
+        Step::new(
+            "leak-constant",
+            ("c = 1000 V T_r / p_r / (t / 60)", "1000 · {} · {} / {} / ({} / 60)"),
+            &[section.volume_l, reference_k, test.reference_kpa, PLANNED_MIN],
+            (c, "cm³ K/(h kPa)"),
+            None,
+        ),
+        Step::new(
+            "leak-reading",
+            ("u_r = √(u_p² + a² / 12)", "√({} ^ 2 + {} ^ 2 / 12)"),
+            &[section.pressure_standard_uncertainty_kpa, step],
+            (reading, "kPa"),
+            Source::Jcgm100,
+        ),
+        Step::new(
+            "plan-by-pressure",
+            ("c u_r / T", "{} · {} / {}"),
+            &[c, reading, k],
+            (by_pressure, "cm³/h"),
+            Source::Jcgm100,
+        ),
+        Step::new(
+            "plan-by-temperature",
+            ("c p u_T / T²", "{} · {} · {} / {} ^ 2"),
+            &[c, p, section.temperature_standard_uncertainty_k, k],
+            (by_temperature, "cm³/h"),
+            Source::Jcgm100,
+        ),
+    ];
+    if let Some(needed) = found.needed_duration_min {
+        all.push(Step::new(
+            "leak-needed-time",
+            ("t = 10 · 2 √(2 (u_1² + u_2²)) / q_max", "{} · 2 · √(2 · ({} ^ 2 + {} ^ 2)) / {}"),
+            &[PLANNED_MIN, by_pressure, by_temperature, section.limit_cm3_h],
+            (needed, "min"),
+            Source::IlacG8,
+        ));
+    }
+    let (loss, kelvin) = (found.loss_at_limit_kpa_in_10_min, found.one_kelvin_in_10_min_cm3_h);
+    let limit = section.limit_cm3_h;
+    all.push(Step::new("plan-loss", ("Δp = q_max T / c", "{} · {} / {}"), &[limit, k, c], (loss, "kPa"), None));
+    all.push(Step::new("plan-kelvin", ("q = c p / T²", "{} · {} / {} ^ 2"), &[c, p, k], (kelvin, "cm³/h"), None));
+    Ok(all)
 }
 
 impl Planned {

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::flow::{self, Through, bore_area_mm2, mass_flux};
+use super::sizing::Spread;
 use crate::calc::gas::GasState;
 use crate::calc::{Composition, Error, Outside, between};
 
@@ -51,6 +52,9 @@ pub struct Setting {
     pub max_duty: f64,
     /// Discharge coefficient referred to the nozzle bore, 0.05 to 1.
     pub discharge_coefficient: f64,
+    /// Its standard uncertainty where the shop measured it, 0 to 0.5; `None`: taken from common practice, good to 12 %.
+    #[serde(default)]
+    pub discharge_uncertainty: Option<f64>,
     /// Nozzle bores to choose from, mm; 1 to 200 of them, each 0.3 to 10.
     pub sizes_mm: Vec<f64>,
     /// Least pulse the injector meters well, ms; 0 to 20.
@@ -96,6 +100,9 @@ impl Setting {
         between("dead_time_ms", self.dead_time_ms, 0.0, 10.0)?;
         between("max_duty", self.max_duty, 0.2, 1.0)?;
         between("discharge_coefficient", self.discharge_coefficient, 0.05, 1.0)?;
+        if let Some(uncertainty) = self.discharge_uncertainty {
+            between("discharge_uncertainty", uncertainty, 0.0, 0.5)?;
+        }
         between("min_pulse_ms", self.min_pulse_ms, 0.0, 20.0)?;
         between("sizes_mm", self.sizes_mm.len() as f64, 1.0, 200.0)?;
         for size_mm in &self.sizes_mm {
@@ -104,6 +111,13 @@ impl Setting {
         // The dead time must leave time to inject.
         between("dead_time_ms", self.dead_time_ms, 0.0, 0.99 * self.max_duty * self.window_ms())?;
         Ok(())
+    }
+
+    /// How well each input of the bore is known: common practice, and the coefficient as well as it was measured.
+    pub(super) fn spread(&self) -> Spread {
+        let usual = Spread::default();
+        let measured = self.discharge_uncertainty.map(|u| u / self.discharge_coefficient);
+        Spread { discharge: measured.unwrap_or(usual.discharge), ..usual }
     }
 
     /// Two revolutions, ms.

@@ -106,8 +106,8 @@ fn rate_spread() -> f64 {
 }
 
 /// Of what a pulse is open for: dose, coefficient, supply.
-fn pulse_spread() -> f64 {
-    let Spread { discharge, supply, .. } = Spread::default();
+fn pulse_spread(setting: &Setting) -> f64 {
+    let Spread { discharge, supply, .. } = setting.spread();
     rate_spread().hypot(discharge).hypot(supply)
 }
 
@@ -157,7 +157,7 @@ fn bore(setting: &Setting, sheet: &Sheet) -> Vec<Step> {
             (area, "mm²"),
             balance,
         )
-        .good_to(2.0 * Spread::default().of_diameter()),
+        .good_to(2.0 * setting.spread().of_diameter()),
         Step::new("bore", ("d = √(4 A / π)", "√(4 · {} / {})"), &[area, PI], (d, "mm"), balance)
             .give_or_take(nozzle.diameter_standard_uncertainty_mm),
     ]);
@@ -171,7 +171,7 @@ fn nozzle(setting: &Setting, sheet: &Sheet, used: &Candidate) -> Vec<Step> {
     let Setting { max_duty, dead_time_ms: dead, discharge_coefficient: cd, .. } = *setting;
     let (pulse, window) = (used.rated_pulse_ms, nozzle.window_ms);
     let values = [nozzle.fuel_per_cycle_mg, cd, nozzle.mass_flux_kg_s_m2, PI, used.size_mm, dead];
-    let open = pulse_spread() * (pulse - dead);
+    let open = pulse_spread(setting) * (pulse - dead);
     let balance = None;
     vec![
         Step::new("rated-pulse", PULSE, &values, (pulse, "ms"), balance).give_or_take(open),
@@ -213,7 +213,7 @@ fn idle(asked: &Asked, setting: &Setting, sheet: &Sheet, used: &Candidate) -> Ve
     all.extend(gas(at, setting, ["idle-density", "idle-exponent", "idle-flux"]));
     let Setting { dead_time_ms: dead, discharge_coefficient: cd, .. } = *setting;
     let values = [dose, cd, at.through.mass_flux_kg_s_m2, PI, used.size_mm, dead];
-    let Spread { discharge, supply, .. } = Spread::default();
+    let Spread { discharge, supply, .. } = setting.spread();
     let spread = discharge.hypot(supply) * (pulse - dead);
     all.push(Step::new("idle-pulse", PULSE, &values, (pulse, "ms"), None).give_or_take(spread));
     all

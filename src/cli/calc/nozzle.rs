@@ -52,6 +52,7 @@ fn read(fields: &Fields) -> Result<Sizing, Refused> {
         dead_time_ms: fields.number("dead_time_ms")?,
         max_duty: fields.number("max_duty")?,
         discharge_coefficient: fields.number("discharge_coefficient")?,
+        discharge_uncertainty: None,
         sizes_mm: fields.numbers("sizes_mm")?,
         idle_rpm: fields.optional("idle_rpm", Fields::number)?,
         idle_fuel_power_kw: fields.optional("idle_fuel_power_kw", Fields::number)?,

@@ -4,7 +4,7 @@ use super::answered::Answered;
 use super::number::{self, Number, number};
 use super::sum::{BenchSum, answer_of};
 use crate::calc::Composition;
-use crate::calc::cylinder::{FAST_FILL, FastFill, FastFilled, fast_fill};
+use crate::calc::cylinder::{FAST_FILL, FastFill, FastFilled, fast_fill, fast_fill_steps};
 use crate::unit::Unit;
 use crate::web::form::{Form, Wrong};
 use crate::web::fuel_mix::{self, Offer};
@@ -95,6 +95,7 @@ impl BenchSum for FastFillSum {
 
     fn answer(w: &Words, form: &mut Form, asked: &FastFill) -> Option<Answered> {
         let found = answer_of(w, form, "start_c", fast_fill(asked))?;
+        let laid_out = answer_of(w, form, "start_c", fast_fill_steps(asked, &found))?;
         let density = Some(w.quantity(found.end_density_kg_m3, 2, "kg/m³"));
         Some(
             Answered::new(w)
@@ -104,6 +105,7 @@ impl BenchSum for FastFillSum {
                 .caution(w.t("says-fill-bound"))
                 .results(vec![("says-fill-density", density)])
                 .table(stops(w, asked))
+                .steps(&laid_out)
                 .basis(&FAST_FILL),
         )
     }

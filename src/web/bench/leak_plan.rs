@@ -4,7 +4,7 @@ use super::answered::Answered;
 use super::leak_said::minutes;
 use super::number::{self, Number, number};
 use super::sum::{BenchSum, answer_of};
-use crate::calc::leak::plan::{Plan, Planned, needed_gauge_kpa, plan};
+use crate::calc::leak::plan::{Plan, Planned, needed_gauge_kpa, plan, steps};
 use crate::calc::leak::{BASIS, LeakWarning};
 use crate::unit::Unit;
 use crate::web::form::Form;
@@ -137,6 +137,8 @@ impl BenchSum for LeakPlanSum {
         if found.warnings.contains(&LeakWarning::IdealGasAboveItsRange) {
             answer = answer.caution(w.t("says-leak-warn-ideal"));
         }
-        Some(answer.table(choices(w, &asked.planned)).note(w.t("says-leak-note")).basis(&BASIS))
+        let laid_out = steps(&asked.planned, &found).map_err(Into::into);
+        let laid_out = answer_of(w, form, "pressure_kpa", laid_out)?;
+        Some(answer.table(choices(w, &asked.planned)).steps(&laid_out).note(w.t("says-leak-note")).basis(&BASIS))
     }
 }

@@ -120,6 +120,7 @@ fn bottleneck(w: &Words, budget: &[BudgetRow]) -> String {
 /// What a reader should know; what the verdict says already is left out.
 pub fn warnings(w: &Words, result: &LeakResult) -> Vec<String> {
     let said = |warning: &LeakWarning| match warning {
+        LeakWarning::HighPressure => Some(w.t("says-leak-warn-high")),
         LeakWarning::IdealGasAboveItsRange => Some(w.t("says-leak-warn-ideal")),
         LeakWarning::TemperatureMoved => Some(w.t("leak-decay-warn-temperature")),
         LeakWarning::Inconsistent => None,

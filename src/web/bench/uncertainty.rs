@@ -2,7 +2,7 @@
 
 use super::answered::Answered;
 use super::sum::BenchSum;
-use crate::calc::uncertainty::{BASIS, Combined, Input, Shape, combine};
+use crate::calc::uncertainty::{self, BASIS, Combined, Input, Shape, combine};
 use crate::calc::{Error, Outside, reported};
 use crate::unit::Unit;
 use crate::web::form::{Form, Wrong};
@@ -236,6 +236,7 @@ impl BenchSum for UncertaintySum {
                     Some(freedom.map_or_else(|| "∞".to_owned(), |freedom| w.number(freedom, 1))),
                 )])
                 .table(table(w, &asked.lines, u))
+                .steps(&uncertainty::steps(&inputs, &sensitivities, &combined, k))
                 .note(w.t("says-uncertainty-note"))
                 .basis(&BASIS),
         )

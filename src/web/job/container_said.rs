@@ -1,9 +1,9 @@
 //! A container sheet shown: verdict with reasons, containers side by side, the sum step by step, inputs with origin.
 
-use super::container_sizing::{NUMBERS, OF_A_SET};
+use super::container_sizing::{CONTAINERS, FILLING, VEHICLE};
 use super::origins::{self, Kept};
 use super::reckoned::Reckoned;
-use super::{JobPage, sum};
+use super::{JobPage, reckoning, sum};
 use crate::calc::container::{Contents, Stowed, steps};
 use crate::model::evidence::{ContainerInputs, ContainerResults, ContainerSet, ContainerSizing, Evidence};
 use crate::web::kit::{Cell, Column, Mark, Table, Tone, Verdict};
@@ -106,9 +106,8 @@ fn side_by_side(w: &Words, inputs: &ContainerInputs, results: &ContainerResults)
 }
 
 fn inputs_of(job: &JobPage, one: &ContainerSizing, inputs: &ContainerInputs, set: &ContainerSet) -> Table {
-    let mut fields: Vec<(String, &str)> =
-        OF_A_SET.iter().map(|(name, unit)| (format!("sets[{}][{name}]", inputs.taken), unit.symbol())).collect();
-    fields.extend(NUMBERS.iter().map(|(name, unit)| ((*name).to_owned(), unit.symbol())));
+    let mut fields = CONTAINERS.inputs_of(inputs.taken);
+    fields.extend(reckoning::inputs_of(&FILLING).chain(reckoning::inputs_of(&VEHICLE)));
     let kept = Kept { scope: "container-sizing", typed: &inputs.typed, origins: &one.origins };
     origins::table(job, &kept, &set.container.composition, &fields)
 }

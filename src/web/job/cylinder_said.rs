@@ -1,6 +1,6 @@
 //! A cylinder sheet shown: verdict with reasons, cylinders side by side, the sum step by step, inputs with origin.
 
-use super::cylinder_sizing::{FILLING, OF_A_SET, VEHICLE};
+use super::cylinder_sizing::{CYLINDERS, FILLING, VEHICLE};
 use super::origins::{self, Kept};
 use super::reckoned::Reckoned;
 use super::{JobPage, reckoning, sum};
@@ -104,8 +104,7 @@ fn side_by_side(w: &Words, inputs: &CylinderInputs, results: &CylinderResults) -
 }
 
 fn inputs_of(job: &JobPage, one: &CylinderSizing, inputs: &CylinderInputs, set: &CylinderSet) -> Table {
-    let mut fields: Vec<(String, &str)> =
-        OF_A_SET.iter().map(|(name, unit)| (format!("sets[{}][{name}]", inputs.taken), unit.symbol())).collect();
+    let mut fields = CYLINDERS.inputs_of(inputs.taken);
     fields.extend(reckoning::inputs_of(&FILLING).chain(reckoning::inputs_of(&VEHICLE)));
     let kept = Kept { scope: "cylinder-sizing", typed: &inputs.typed, origins: &one.origins };
     origins::table(job, &kept, &set.cylinder.composition, &fields)

@@ -5,7 +5,8 @@ use super::facts::{Fact, Facts};
 use super::reckoned::Reckoned;
 use super::reckoning::{self, Defaults, FromNozzle, Number, needed};
 use super::record::{Group, Recorded, Taken};
-use super::{JobPage, cylinder_said, fuel_mix, origins, sum};
+use super::vessels::{Vessel, Vessels};
+use super::{JobPage, cylinder_said, fuel_mix, origins};
 use crate::calc::cylinder::{Contents, Cylinder, LEFT_KPA, Stowage, Stowed, WORKING_KPA, cylinder, stow};
 use crate::calc::{Composition, Error as SumError, REFERENCE_C};
 use crate::model::evidence::{CylinderInputs, CylinderResults, CylinderSet, CylinderSizing, Entry, Evidence};
@@ -14,15 +15,13 @@ use crate::model::stage::Stage;
 use crate::unit::Unit;
 use crate::web::Error;
 use crate::web::app::App;
-use crate::web::form::{Form, Row, Wrong};
-use crate::web::kit::{self, Field};
+use crate::web::form::{Form, Wrong};
+use crate::web::kit::Field;
 
 /// The form of [`CylinderSizing`].
 #[derive(Debug)]
 pub struct CylinderSizingForm;
 
-/// Cylinders compared at once.
-const MOST_SETS: usize = 3;
 /// How the cylinder is filled.
 pub const FILLING: [Number; 3] = [
     needed("pressure_kpa", Unit::Kilopascal, 500.0, 35_000.0),
@@ -36,8 +35,16 @@ pub const VEHICLE: [Number; 4] = [
     needed("parts_mass_kg", Unit::Kilogram, -200.0, 500.0).optional(),
     needed("axle_reserve_kg", Unit::Kilogram, -2_000.0, 10_000.0).optional(),
 ];
-/// Numbers of one cylinder.
-pub const OF_A_SET: [(&str, Unit); 2] = [("volume_l", Unit::Litre), ("cylinder_mass_kg", Unit::Kilogram)];
+/// What is asked of each cylinder.
+pub const CYLINDERS: Vessels = Vessels {
+    scope: "cylinder-sizing",
+    id: "sets",
+    legend: "cylinder-group-cylinders",
+    choice: "cylinder-set",
+    no_such: "cylinder-no-such-set",
+    volume: needed("volume_l", Unit::Litre, 0.5, 3_000.0),
+    mass: needed("cylinder_mass_kg", Unit::Kilogram, 0.0, 2_000.0).optional(),
+};
 
 fn defaults(job: &JobPage) -> Vec<origins::Default> {
     let nozzle = FromNozzle::of(job);
@@ -57,11 +64,7 @@ fn defaults(job: &JobPage) -> Vec<origins::Default> {
 fn names(job: &JobPage) -> Vec<String> {
     let mut names = fuel_mix::names(job.file.job.fuel.into());
     names.extend(reckoning::names_of(&FILLING).chain(reckoning::names_of(&VEHICLE)));
-    names.push("taken".to_owned());
-    for at in 0..MOST_SETS {
-        let of_a_set = OF_A_SET.iter().map(|(name, _)| *name).chain(["name"]);
-        names.extend(of_a_set.map(|name| format!("sets[{at}][{name}]")));
-    }
+    names.extend(CYLINDERS.names());
     names
 }
 
@@ -85,10 +88,10 @@ impl Common {
         Some(Self { fuel: fuel?, filling, vehicle })
     }
 
-    fn set(&self, name: String, volume_l: f64, cylinder_mass_kg: Option<f64>) -> Option<CylinderSet> {
+    fn set(&self, one: &Vessel) -> Option<CylinderSet> {
         let [pressure_kpa, temperature_c, at_temperature_c] = self.filling;
         let [consumption, left_kpa, parts_mass_kg, axle_reserve_kg] = self.vehicle;
-        let stowage = match (cylinder_mass_kg, parts_mass_kg, consumption) {
+        let stowage = match (one.mass_kg, parts_mass_kg, consumption) {
             (Some(cylinder_mass_kg), Some(parts_mass_kg), Some(consumption_kg_per_100km)) => Some(Stowage {
                 cylinder_mass_kg,
                 parts_mass_kg,
@@ -100,40 +103,13 @@ impl Common {
         };
         let cylinder = Cylinder {
             composition: self.fuel,
-            volume_l,
+            volume_l: one.volume_l,
             pressure_kpa: pressure_kpa?,
             temperature_c: temperature_c?,
             at_temperature_c,
         };
-        Some(CylinderSet { name, cylinder, stowage })
+        Some(CylinderSet { name: one.name.clone(), cylinder, stowage })
     }
-}
-
-/// Cylinders as typed: line, name, volume, mass. What a later one leaves out is as in the first.
-fn read_sets(form: &mut Form) -> Vec<(Row, String, f64, Option<f64>)> {
-    let mut rows = form.rows("sets");
-    if rows.len() > MOST_SETS {
-        form.fail("sets", Wrong::TooMany { most: MOST_SETS });
-        rows.truncate(MOST_SETS);
-    }
-    if rows.is_empty() {
-        rows = form.rows_shown("sets", 1, 0);
-    }
-    let first = rows.first().cloned();
-    let mut sets = Vec::new();
-    for row in rows {
-        let of = |form: &Form, field: &str| {
-            let own = row.name(field);
-            let is_empty = form.value(&own).trim().is_empty();
-            first.as_ref().filter(|_| is_empty).map_or(own, |first| first.name(field))
-        };
-        let (volume_name, mass_name) = (of(form, "volume_l"), of(form, "cylinder_mass_kg"));
-        let volume = form.number(&volume_name, Unit::Litre, 0.5..=3_000.0);
-        let mass = form.opt_number(&mass_name, Unit::Kilogram, 0.0..=2_000.0);
-        let name = form.opt_text(&row.name("name"), 60).unwrap_or_default();
-        sets.extend(volume.map(|volume| (row, name, volume, mass)));
-    }
-    sets
 }
 
 fn reckon(set: &CylinderSet) -> Result<(Contents, Option<Stowed>), SumError> {
@@ -165,22 +141,10 @@ impl Recorded for CylinderSizingForm {
         let fields = |numbers: &[Number]| -> Vec<Field> {
             numbers.iter().map(|number| number.field(job, form, &defaults)).collect()
         };
-        let rows = form.rows_shown("sets", MOST_SETS, 0);
-        let rows = rows.iter().take(MOST_SETS).map(|row| {
-            let field = |field: Field| field.counted_in("").hinted("");
-            vec![
-                field(kit::text(form, &w, row.name("name"))),
-                field(kit::number(form, &w, row.name("volume_l"))),
-                field(kit::number(form, &w, row.name("cylinder_mass_kg"))),
-            ]
-        });
-        let columns = ["name", "volume_l", "cylinder_mass_kg"];
-        let columns = columns.map(|name| w.head(format!("cylinder-sizing-column-{name}"))).into();
-        let taken = kit::pick(form, &w, "taken", &kit::choices(&w, "cylinder-set", ["1", "2", "3"]));
+        let [cylinders, taken] = CYLINDERS.groups(&w, form);
         vec![
-            Group::table("sets", w.t("cylinder-group-cylinders"), columns, rows.collect())
-                .noted(w.t("sizing-note-containers")),
-            Group::new("", vec![taken]),
+            cylinders,
+            taken,
             fuel_mix::group(&job.w(), job.file.job.fuel.into(), form),
             Group::new(w.t("sizing-group-filling"), fields(&FILLING)).noted(w.t("cylinder-note-filling")),
             Group::new(w.t("sizing-group-vehicle"), fields(&VEHICLE)).noted(w.t("sizing-note-vehicle")),
@@ -190,27 +154,15 @@ impl Recorded for CylinderSizingForm {
     fn read(&self, job: &JobPage, form: &mut Form) -> Option<Taken> {
         let w = job.w();
         let common = Common::read(job, form);
-        let rows = read_sets(form);
-        let taken = form.integer("taken", 1..=3).and_then(|n| usize::try_from(n - 1).ok());
-        if taken.is_some_and(|taken| taken >= rows.len()) && form.sound().is_some() {
-            form.fail("taken", Wrong::Rule("cylinder-no-such-set", Vec::new()));
-        }
+        let vessels = CYLINDERS.read(form);
+        let taken = CYLINDERS.taken(form, &vessels);
         form.sound()?;
         let (common, taken) = (common?, taken?);
-        let (mut sets, mut answers) = (Vec::new(), Vec::new());
-        for (row, name, volume, mass) in rows {
-            let set = common.set(name, volume, mass)?;
-            let in_form = |quantity: &str| match quantity {
-                "volume_l" | "cylinder_mass_kg" => row.name(quantity),
-                other => other.to_owned(),
-            };
-            match reckon(&set) {
-                Ok(answer) => answers.push(answer),
-                Err(error) => sum::refuse(&w, form, &error, "temperature_c", in_form),
-            }
-            sets.push(set);
-        }
+        let sets: Option<Vec<_>> = vessels.into_iter().map(|one| Some((common.set(&one)?, one))).collect();
+        let sets: Vec<_> = sets?.into_iter().map(|(set, one)| (one, set)).collect();
+        let answers = CYLINDERS.answers(&w, form, &sets, reckon, str::to_owned);
         form.sound()?;
+        let sets: Vec<CylinderSet> = sets.into_iter().map(|(_, set)| set).collect();
         let (set, (contents, stowed)) = (sets.get(taken)?, answers.get(taken)?);
         let (typed, origins) = origins::keep(form, names(job), &defaults(job));
         let body = CylinderSizing {

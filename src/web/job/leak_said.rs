@@ -162,6 +162,7 @@ fn verdict(job: &JobPage, judged: &DecayJudged) -> Verdict {
     }
     for warning in &judged.result.warnings {
         match warning {
+            LeakWarning::HighPressure => sentences.push(w.t("says-leak-warn-high")),
             LeakWarning::IdealGasAboveItsRange => sentences.push(w.t("leak-decay-warn-ideal")),
             LeakWarning::TemperatureMoved => sentences.push(w.t("leak-decay-warn-temperature")),
             // Said where the ways on are.

@@ -48,6 +48,7 @@ mod slot;
 pub mod stage;
 mod suitability;
 mod trims;
+mod vessels;
 pub mod waivers;
 
 pub use after_drive::AfterDriveForm;

@@ -5,10 +5,10 @@ use super::record::Group;
 use crate::db::discharges::Measured;
 use crate::model::evidence::Evidence;
 
-/// The discharge coefficient measured in this job.
-pub fn measured(job: &JobPage) -> Option<f64> {
+/// The discharge coefficient measured in this job, and its standard uncertainty.
+pub fn measured(job: &JobPage) -> Option<(f64, f64)> {
     let Evidence::Discharge(one) = &job.file.entry("discharge", "")?.body else { return None };
-    Some(one.discharge_coefficient)
+    Some((one.discharge_coefficient, one.standard_uncertainty))
 }
 
 /// The sets with what the shop measured itself under them, so that a nozzle measured once serves every sheet.

@@ -10,7 +10,7 @@ use crate::web::kit::Table;
 use crate::web::nozzle::engine::{NUMBERS, PETROL};
 use crate::web::nozzle::further;
 use crate::web::nozzle::said::{side_by_side, sizes, verdict};
-use crate::web::nozzle::sets::OF_A_SET;
+use crate::web::nozzle::sets::{MEASURED, OF_A_SET};
 
 /// The summary of an entry.
 pub fn facts(job: &JobPage, body: &Evidence, facts: Facts) -> Vec<Fact> {
@@ -72,6 +72,7 @@ fn inputs_of(job: &JobPage, one: &NozzleSizing, inputs: &NozzleInputs, asked: &A
         .collect();
     let of_set = |name: &str| format!("sets[{}][{name}]", inputs.taken);
     fields.extend(OF_A_SET.iter().map(|(name, unit, ..)| (of_set(name), unit.symbol())));
+    fields.push((of_set(MEASURED), ""));
     fields.push((of_set("sizes_mm"), "mm"));
     let kept = Kept { scope: "nozzle-sizing", typed: &inputs.typed, origins: &one.origins };
     origins::table(job, &kept, asked.composition(), &fields)

@@ -23,7 +23,7 @@ use crate::web::form::{Form, Wrong};
 use crate::web::kit::{self, Choice, Field};
 use crate::web::nozzle::engine::{Engine, Groups, NUMBERS, PETROL, Start};
 use crate::web::nozzle::said::judged;
-use crate::web::nozzle::sets::{self, MOST_SETS, OF_A_SET};
+use crate::web::nozzle::sets::{self, MEASURED, MOST_SETS, OF_A_SET};
 
 /// The form of [`NozzleSizing`].
 #[derive(Debug)]
@@ -66,7 +66,10 @@ fn defaults(job: &JobPage) -> Vec<origins::Default> {
     add("sets[0][dead_time_ms]", Some(format!("{DEAD_TIME_MS:.1}")), practice);
     add("sets[0][min_pulse_ms]", Some(format!("{LEAST_PULSE_MS:.1}")), practice);
     match nozzle_measured::measured(job) {
-        Some(measured) => add("sets[0][discharge_coefficient]", Some(format!("{measured:.3}")), "measured"),
+        Some((measured, uncertainty)) => {
+            add("sets[0][discharge_coefficient]", Some(format!("{measured:.3}")), "measured");
+            add("sets[0][discharge_uncertainty]", Some(format!("{uncertainty:.3}")), "measured");
+        }
         None => add("sets[0][discharge_coefficient]", Some(format!("{INJECTOR_DISCHARGE:.2}")), practice),
     }
     add("taken", Some("1".to_owned()), practice);
@@ -80,7 +83,7 @@ fn names(job: &JobPage) -> Vec<String> {
     let mut names: Vec<String> = plain.into_iter().chain(numbers).map(str::to_owned).collect();
     names.extend(fuel_mix::names(job.file.job.fuel.into()));
     for at in 0..MOST_SETS {
-        let of_a_set = OF_A_SET.iter().map(|(name, ..)| *name).chain(["name", "sizes_mm"]);
+        let of_a_set = OF_A_SET.iter().map(|(name, ..)| *name).chain(["name", MEASURED, "sizes_mm"]);
         names.extend(of_a_set.map(|name| format!("sets[{at}][{name}]")));
     }
     names

@@ -48,9 +48,14 @@ impl Number {
 
     /// The value; an empty one that is needed is noted.
     pub fn read(&self, form: &mut Form) -> Option<f64> {
-        let value = form.opt_number(self.name, self.unit, self.takes.0..=self.takes.1);
+        self.read_at(form, self.name)
+    }
+
+    /// The same in a field of another name, such as that of a line.
+    pub fn read_at(&self, form: &mut Form, name: &str) -> Option<f64> {
+        let value = form.opt_number(name, self.unit, self.takes.0..=self.takes.1);
         if value.is_none() && !self.is_optional {
-            form.fail(self.name, Wrong::Empty);
+            form.fail(name, Wrong::Empty);
         }
         value
     }

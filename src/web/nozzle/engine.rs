@@ -102,6 +102,7 @@ impl Engine {
             dead_time_ms: 0.0,
             max_duty: max_duty?,
             discharge_coefficient: 0.0,
+            discharge_uncertainty: None,
             sizes_mm: Vec::new(),
             min_pulse_ms: 0.0,
         };
@@ -149,12 +150,13 @@ impl Engine {
     }
 
     /// The question that this engine puts to a set.
-    pub fn ask(&self, set: &[f64; 4], sizes_mm: Vec<f64>) -> Asked {
+    pub fn ask(&self, set: &[f64; 4], discharge_uncertainty: Option<f64>, sizes_mm: Vec<f64>) -> Asked {
         let [supply_over_manifold_kpa, dead_time_ms, min_pulse_ms, discharge_coefficient] = *set;
         let setting = Setting {
             supply_over_manifold_kpa,
             dead_time_ms,
             discharge_coefficient,
+            discharge_uncertainty,
             sizes_mm,
             min_pulse_ms,
             ..self.setting.clone()
@@ -178,6 +180,7 @@ impl Engine {
                 dead_time_ms,
                 max_duty: setting.max_duty,
                 discharge_coefficient,
+                discharge_uncertainty,
                 sizes_mm: setting.sizes_mm,
                 idle_rpm: *idle_rpm,
                 idle_fuel_power_kw: *idle_fuel_power_kw,

@@ -18,6 +18,9 @@ pub const OF_A_SET: [(&str, Unit, f64, f64); 4] = [
     ("discharge_coefficient", Unit::One, 0.05, 1.0),
 ];
 
+/// What a measured coefficient is known to; empty where it is common practice.
+pub const MEASURED: &str = "discharge_uncertainty";
+
 /// One set as typed.
 #[derive(Debug, Clone)]
 pub struct Set {
@@ -26,6 +29,8 @@ pub struct Set {
     pub name: String,
     /// In the order of [`OF_A_SET`].
     pub numbers: [f64; 4],
+    /// Standard uncertainty of the coefficient where it was measured.
+    pub discharge_uncertainty: Option<f64>,
     /// Bores to choose from, mm, ascending.
     pub sizes_mm: Vec<f64>,
 }
@@ -89,12 +94,16 @@ pub fn read(form: &mut Form) -> Vec<Set> {
             let name = of(form, field);
             form.number(&name, unit, least..=most)
         });
+        // A coefficient of its own was not measured with the first set's.
+        let is_own = !form.value(&row.name("discharge_coefficient")).trim().is_empty();
+        let uncertainty_name = if is_own { row.name(MEASURED) } else { of(form, MEASURED) };
+        let discharge_uncertainty = form.opt_number(&uncertainty_name, Unit::One, 0.0..=0.5);
         let sizes_name = of(form, "sizes_mm");
         let text = form.value(&sizes_name).to_owned();
         let sizes = read_sizes(form, &sizes_name, &text);
         let name = form.opt_text(&row.name("name"), 60).unwrap_or_default();
         if let ([Some(a), Some(b), Some(c), Some(d)], Some(sizes_mm)) = (numbers, sizes) {
-            sets.push(Set { row, name, numbers: [a, b, c, d], sizes_mm });
+            sets.push(Set { row, name, numbers: [a, b, c, d], discharge_uncertainty, sizes_mm });
         }
     }
     sets
@@ -102,8 +111,15 @@ pub fn read(form: &mut Form) -> Vec<Set> {
 
 /// The fields: a line a set.
 pub fn group(w: &Words, form: &Form) -> Group {
-    let names =
-        ["name", "supply_over_manifold_kpa", "dead_time_ms", "min_pulse_ms", "discharge_coefficient", "sizes_mm"];
+    let names = [
+        "name",
+        "supply_over_manifold_kpa",
+        "dead_time_ms",
+        "min_pulse_ms",
+        "discharge_coefficient",
+        MEASURED,
+        "sizes_mm",
+    ];
     let rows = form.rows_shown("sets", MOST_SETS, 0);
     let rows = rows.iter().take(MOST_SETS).map(|row| {
         let field = |name: &&str| match *name {
@@ -124,10 +140,11 @@ pub type Compared = (Vec<(String, Asked)>, Vec<Sheet>);
 pub fn sheets(w: &Words, form: &mut Form, engine: &Engine, sets: Vec<Set>) -> Option<Compared> {
     let mut asked = Vec::new();
     let mut sheets = Vec::new();
-    for Set { row, name, numbers, sizes_mm } in sets {
-        let one = engine.ask(&numbers, sizes_mm);
+    for Set { row, name, numbers, discharge_uncertainty, sizes_mm } in sets {
+        let one = engine.ask(&numbers, discharge_uncertainty, sizes_mm);
         let in_row = |quantity: &str| {
-            let is_of_set = OF_A_SET.iter().any(|(name, ..)| *name == quantity) || quantity == "sizes_mm";
+            let is_of_set =
+                OF_A_SET.iter().any(|(name, ..)| *name == quantity) || ["sizes_mm", MEASURED].contains(&quantity);
             match quantity {
                 "composition" => "fuel_mix".to_owned(),
                 _ if is_of_set => row.name(quantity),

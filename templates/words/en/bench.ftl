@@ -211,7 +211,7 @@ bench-nozzle-duty = Open at rated power
 bench-nozzle-idle = Pulse at idle
 
 method-nozzle = Fuel per cycle from power and efficiency; flow through the nozzle; open time of two revolutions less the dead time.
-    .uncertainty = The bore 7 % (k = 1): brake efficiency 5 %, discharge coefficient 12 %, power 3 %, open time 4 %, supply 2 %.
+    .uncertainty = The bore 7 % (k = 1): brake efficiency 5 %, discharge coefficient 12 % unless it was measured, power 3 %, open time 4 %, supply 2 %.
 method-nozzle-from-petrol = Petrol per cycle from injector flow and pulse; the same air on gas, less what the gas displaces; then as from power.
     .uncertainty = The bore 6 to 7 % (k = 1), most of it from the discharge coefficient.
 method-vapour-pressure = Peng-Robinson equation, corrected to the saturation pressures of the pure components.

@@ -139,6 +139,7 @@ says-leak-gauge = Gauge that tells
 says-leak-none = none helps
 says-leak-no-gauge = No gauge helps in the time taken.
 says-leak-loss = Loss **{ $rate } ± { $u }** against a limit of { $limit }, drawn in by the uncertainty: a doubt is not a pass.
+says-leak-warn-high = Above 1 500 kPa absolute the rate is a small difference of large numbers that moves with every tenth of a kelvin. A full CNG cylinder is proved by foam or a detector.
 says-leak-warn-ideal = Above 1 500 kPa absolute the ideal gas law is not good enough for a leak rate: choose the gas. Liquid LPG and a full CNG cylinder are proved by foam or a detector.
 says-leak-budget = Where the uncertainty comes from
 says-leak-note = The limit comes from the rule that applies, never from here. Never test with oxygen; vent before work on the section.

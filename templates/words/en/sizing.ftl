@@ -34,7 +34,7 @@ sizing-column-input = Input
 sizing-column-value = Value
 sizing-column-origin = Comes from
 sizing-steps = The sum, step by step
-sizing-note-uncertainty = Uncertainties are standard ones (k = 1): brake efficiency 5 %, discharge coefficient 12 %, power 3 %, open time 4 %, supply 2 % (common practice). Numbers are shown with five figures, so that the sum can be redone.
+sizing-note-uncertainty = Uncertainties are standard ones (k = 1): brake efficiency 5 %, discharge coefficient 12 % unless it was measured, power 3 %, open time 4 %, supply 2 % (common practice). Numbers are shown with five figures, so that the sum can be redone.
 sizing-note-version = Computed by version { $version } of this program; it is computed anew only by recording it again.
 
 fuel-mix-lpg-propane = Propane
@@ -115,6 +115,7 @@ nozzle-sizing-name = Name of the set
 nozzle-sizing-supply_over_manifold_kpa = Supply over manifold
 nozzle-sizing-dead_time_ms = Dead time of the gas injector
 nozzle-sizing-min_pulse_ms = Least pulse
+nozzle-sizing-discharge_uncertainty = Standard uncertainty of a measured coefficient
 nozzle-sizing-discharge_coefficient = Discharge coefficient
 nozzle-sizing-sizes_mm = Nozzle sizes
 nozzle-sizing-column-name = Name
@@ -123,6 +124,7 @@ nozzle-sizing-column-supply_over_manifold_kpa = Supply over manifold
 nozzle-sizing-column-dead_time_ms = Dead time, ms
 nozzle-sizing-column-min_pulse_ms = Least pulse, ms
 nozzle-sizing-column-discharge_coefficient = Discharge coefficient
+nozzle-sizing-column-discharge_uncertainty = If measured, ±
 nozzle-sizing-column-sizes_mm = Nozzle sizes
     .unit = mm
 nozzle-sizing-sets = Sets to compare

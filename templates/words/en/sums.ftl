@@ -57,6 +57,19 @@ step-discharge = Discharge coefficient
 
 step-gas-mass = Mass of the gas
 step-standard-volume = Volume at 15 °C and 101.325 kPa
+step-fill-start-density = Density before
+step-fill-start-energy = Internal energy before
+step-fill-source-enthalpy = Enthalpy of the source
+step-fill-start-balance = Energy before, above what the source brings
+step-fill-end = Temperature at the end
+step-fill-end-density = Density at the end
+step-fill-end-energy = Internal energy at the end
+step-fill-end-balance = Energy at the end, above what the source brings: the same
+step-fill-full-density = Density of a settled fill of 20 MPa at 15 °C
+step-fill-degree = Full to
+step-budget-combined = Combined standard uncertainty
+step-budget-freedom = Effective degrees of freedom
+step-budget-expanded = Expanded uncertainty
 step-settled-15 = Pressure settled to 15 °C
 step-settled = Pressure at the temperature asked for
 step-gas-range = Range
@@ -83,6 +96,10 @@ step-leak-share-temperature = Share of the temperatures
 step-leak-share-volume = Share of the volume
 step-leak-expanded = Expanded uncertainty, k = 2
 step-leak-margin = Distance from the limit
+step-plan-by-pressure = Added by one pressure reading
+step-plan-by-temperature = Added by one temperature reading
+step-plan-loss = Pressure lost in ten minutes by a leak at the limit
+step-plan-kelvin = Rate that one kelvin in ten minutes fakes or hides
 step-leak-needed-time = Time that would tell
 step-leak-needed-gauge = Gauge that would tell, standard uncertainty
 
