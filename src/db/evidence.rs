@@ -88,6 +88,15 @@ fn grouped<T>(pairs: Vec<Pair<T>>) -> HashMap<EvidenceId, Vec<T>> {
     groups
 }
 
+/// The job of an entry.
+pub async fn find_job(con: &mut Con, branch: BranchId, id: EvidenceId) -> Result<Option<JobId>> {
+    Ok(sqlx::query_scalar::<Db, JobId>("select job_id from evidence where id = $1 and branch_id = $2")
+        .bind(id)
+        .bind(branch)
+        .fetch_optional(con)
+        .await?)
+}
+
 /// Of all entries, those that no other entry replaces.
 pub fn current(all: &[Entry]) -> Vec<Entry> {
     let is_replaced = |entry: &&Entry| !all.iter().any(|other| other.replaces_id == Some(entry.id));

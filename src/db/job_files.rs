@@ -1,12 +1,13 @@
 //! The whole of a job in one reading, for the rules, the screens and the papers.
 
 use super::{
-    Con, Db, Result, attachments, customers, evidence, findings, instruments, jobs, odometer, parts, vehicles,
+    Con, Db, Result, attachments, customers, evidence, findings, instruments, jobs, odometer, parts, recalls, vehicles,
 };
 use crate::model::evidence::Entry;
 use crate::model::ids::{BranchId, InstrumentId, JobId, VehicleId};
 use crate::model::instrument::{InstrumentKind, InstrumentRecord};
-use crate::model::job_file::JobFile;
+use crate::model::job_file::{JobFile, Recalled};
+use crate::model::part::Part;
 use crate::model::vehicle::{OdometerReading, Vehicle};
 
 /// The job with everything current in it; `None` when the branch has no such job.
@@ -32,6 +33,7 @@ pub async fn find_with_history(con: &mut Con, branch: BranchId, id: JobId) -> Re
     named.dedup();
     let instruments = instruments::records(con, branch, &named).await?;
     let of_vehicle = parts::list_of_vehicle(con, branch, job.vehicle_id).await?;
+    let recalled = recalled(con, branch, &of_vehicle).await?;
     let concerned = of_vehicle.into_iter().filter(|part| part.is_fitted() || part.removed_in == Some(id)).collect();
     let file = JobFile {
         readings: odometer::list(con, job.vehicle_id).await?,
@@ -39,6 +41,7 @@ pub async fn find_with_history(con: &mut Con, branch: BranchId, id: JobId) -> Re
         waivers: jobs::list_waivers(con, id).await?,
         findings: findings::list(con, id).await?,
         parts: concerned,
+        recalled,
         evidence: current,
         instruments,
         vehicle,
@@ -46,6 +49,22 @@ pub async fn find_with_history(con: &mut Con, branch: BranchId, id: JobId) -> Re
         job,
     };
     Ok(Some((file, history)))
+}
+
+/// Parts on a vehicle that an open recall names and that nobody has closed by a paper from elsewhere.
+async fn recalled(con: &mut Con, branch: BranchId, parts: &[Part]) -> Result<Vec<Recalled>> {
+    let mut found = Vec::new();
+    for recall in recalls::list_open(con, branch).await? {
+        for part in parts.iter().filter(|part| part.is_fitted()) {
+            if let Some(carries) = recall.carries(part)
+                && !recalls::is_settled(con, recall.id, part.id).await?
+            {
+                let by = format!("{}, {}", recall.recalled_by, recall.document);
+                found.push(Recalled { part: part.id, carries, by });
+            }
+        }
+    }
+    Ok(found)
 }
 
 /// A vehicle with its odometer readings, oldest first.

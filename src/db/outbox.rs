@@ -290,14 +290,14 @@ pub async fn mark_address_bad(con: &mut Con, customer: CustomerId, recipient: &s
     Ok(done.rows_affected() == 1)
 }
 
-/// Failed and waiting reminders to an address that is bad become letters. Returns how many.
+/// Failed and waiting reminders, safety and recall letters to an address that is bad go by post. Returns how many.
 pub async fn turn_to_letters(con: &mut Con, customer: CustomerId, recipient: &str) -> Result<i64> {
     let done = sqlx::query(
         "update messages
          set state = 'letter', recipient = ''
          where customer_id = $1
            and recipient = $2
-           and kind = 'reminder'
+           and kind in ('reminder', 'safety', 'recall')
            and state in ('failed', 'waiting', 'unknown')",
     )
     .bind(customer)

@@ -3,7 +3,7 @@
 use time::OffsetDateTime;
 
 use super::{Con, Db, Result};
-use crate::model::ids::{BranchId, JobId, PaperId, PersonId, VehicleId};
+use crate::model::ids::{BranchId, FindingId, JobId, PaperId, PersonId, VehicleId};
 use crate::model::paper::issued::{EventKind, Issued, PaperEvent};
 
 /// A paper to be kept; everything but the row's own id.
@@ -173,7 +173,7 @@ pub async fn find_last_of_series(con: &mut Con, branch: BranchId, series: &str) 
 /// What became of a paper, oldest first.
 pub async fn list_events(con: &mut Con, paper: PaperId) -> Result<Vec<PaperEvent>> {
     Ok(sqlx::query_as::<Db, PaperEvent>(
-        "select kind, reason, people.name as person_name, at
+        "select kind, reason, people.name as person_name, at, finding_id
          from paper_events
          join people on people.id = paper_events.person_id
          where paper_id = $1
@@ -193,14 +193,72 @@ pub async fn insert_event(
     who: PersonId,
     now: OffsetDateTime,
 ) -> Result<()> {
-    sqlx::query("insert into paper_events (id, paper_id, kind, reason, person_id, at) values ($1, $2, $3, $4, $5, $6)")
-        .bind(uuid::Uuid::now_v7().to_string())
-        .bind(paper)
-        .bind(kind)
-        .bind(reason)
-        .bind(who)
-        .bind(now)
-        .execute(con)
-        .await?;
+    insert_event_of(con, paper, kind, (reason, None), who, now).await
+}
+
+/// The same with the finding behind it.
+pub async fn insert_event_of(
+    con: &mut Con,
+    paper: PaperId,
+    kind: EventKind,
+    (reason, finding): (&str, Option<FindingId>),
+    who: PersonId,
+    now: OffsetDateTime,
+) -> Result<()> {
+    sqlx::query(
+        "insert into paper_events (id, paper_id, kind, reason, person_id, at, finding_id)
+         values ($1, $2, $3, $4, $5, $6, $7)",
+    )
+    .bind(uuid::Uuid::now_v7().to_string())
+    .bind(paper)
+    .bind(kind)
+    .bind(reason)
+    .bind(who)
+    .bind(now)
+    .bind(finding)
+    .execute(con)
+    .await?;
     Ok(())
+}
+
+/// The papers of a vehicle, newest first.
+pub async fn list_of_vehicle(con: &mut Con, branch: BranchId, vehicle: VehicleId) -> Result<Vec<Issued>> {
+    Ok(sqlx::query_as::<Db, Issued>(
+        "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
+             pdf_sha256, supersedes_id, issued_by, issued_at
+         from papers
+         where branch_id = $1
+           and vehicle_id = $2
+         order by issued_at desc, id desc",
+    )
+    .bind(branch)
+    .bind(vehicle)
+    .fetch_all(con)
+    .await?)
+}
+
+/// The papers of a branch that somebody looks at again, or once did, and that are neither withdrawn nor superseded.
+pub async fn list_reviewed(con: &mut Con, branch: BranchId) -> Result<Vec<Issued>> {
+    Ok(sqlx::query_as::<Db, Issued>(
+        "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
+             pdf_sha256, supersedes_id, issued_by, issued_at
+         from papers
+         where branch_id = $1
+           and exists (select 1
+                       from paper_events
+                       where paper_events.paper_id = papers.id
+                         and paper_events.kind in ($2, $3))
+           and not exists (select 1
+                           from paper_events
+                           where paper_events.paper_id = papers.id
+                             and paper_events.kind in ($4, $5))
+         order by issued_at, id",
+    )
+    .bind(branch)
+    .bind(EventKind::ReviewOpened)
+    .bind(EventKind::RestsOnCorrected)
+    .bind(EventKind::Withdrawn)
+    .bind(EventKind::Superseded)
+    .fetch_all(con)
+    .await?)
 }

@@ -22,7 +22,7 @@ use crate::model::vehicle::VehicleRole;
 use crate::shop::attachments::FilePlace;
 use crate::shop::duties::Closing;
 use crate::shop::findings::{FoundIn, NewFinding};
-use crate::shop::instruments::{NewCertificate, NewCheck};
+use crate::shop::instruments::{FOUND_OUT_OF_DATE, NewCertificate, NewCheck};
 use crate::shop::issue::NewIssue;
 use crate::shop::{Refusal, Shop};
 
@@ -269,7 +269,7 @@ impl Teller<'_> {
         certify(self.shop, who, old, calibrated_on, 1).await?;
         let text = "G-01 ran out of calibration; not to be used until its certificate is entered".to_owned();
         let found_in = FoundIn::Instrument(old);
-        let new = NewFinding { found_in, source: "its calibration certificate".to_owned(), text };
+        let new = NewFinding { found_in, source: FOUND_OUT_OF_DATE.to_owned(), text, found_at: None };
         self.shop.open_finding(who, None, new).await?;
         Ok(gauges)
     }

@@ -187,6 +187,18 @@ deeds! {
     "finding-opened" FindingOpened on finding: FindingId { job: Option<JobId>, instrument: Option<InstrumentId>, source: String, text: String }
     /// A finding was decided.
     "finding-decided" FindingDecided on finding: FindingId { job: Option<JobId>, instrument: Option<InstrumentId>, decision: String }
+    /// The time in doubt was stated.
+    "doubt-dated" DoubtDated on finding: FindingId { from: String, reason: String }
+    /// The error as found was entered.
+    "error-entered" ErrorEntered on finding: FindingId { errors: Vec<String>, how_known: String }
+    /// A paper came under review, or out of it again.
+    "paper-reviewed" PaperReviewed on finding: FindingId { paper: PaperId, number: String, is_open: bool }
+    /// A signatory decided what becomes of a paper that a finding put in doubt.
+    "paper-decided" PaperDecided on finding: FindingId { paper: PaperId, number: String, decision: String, reason: String }
+    /// A recall was entered.
+    "recall-entered" RecallEntered on recall: RecallId { finding: FindingId, document: String }
+    /// The keepers of what a recall names were written to.
+    "recall-letters" RecallLetters on recall: RecallId { letters: i64 }
     /// An instrument was added.
     "instrument-added" InstrumentAdded on instrument: InstrumentId { code: String }
     /// What is written down of an instrument was changed.

@@ -32,6 +32,8 @@ coded! {
         AuthorityTest = "authority-test",
         /// A paper that the authority or its representative issues.
         AuthorityPaper = "authority-paper",
+        /// A part on the vehicle is recalled.
+        Recall = "recall",
         /// Anything else.
         Other = "other",
     }

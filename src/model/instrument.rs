@@ -161,6 +161,17 @@ impl InstrumentRecord {
         checks.chain(calibrations).filter(|good| *good < at).max()
     }
 
+    /// The first time from `at` on that it was known to be right again: a passed check, or a calibration.
+    pub fn next_good(
+        &self,
+        at: OffsetDateTime,
+        begins: impl Fn(Date) -> Option<OffsetDateTime>,
+    ) -> Option<OffsetDateTime> {
+        let checks = self.checks.iter().filter(|one| one.has_passed).map(|one| one.checked_at);
+        let calibrations = self.certificates.iter().filter_map(|one| begins(one.calibrated_on));
+        checks.chain(calibrations).filter(|good| *good >= at).min()
+    }
+
     /// Whether a measurement made at `at` (which is the day `on` in the shop) can rest on this instrument.
     ///
     /// `day_of` turns an instant into the shop's day. Foam has an expiry of its own and needs no certificate.

@@ -6,10 +6,11 @@ use super::attachment::Attachment;
 use super::customer::Customer;
 use super::evidence::{Entry, Evidence};
 use super::finding::Finding;
-use super::ids::InstrumentId;
+use super::ids::{InstrumentId, PartId};
 use super::instrument::InstrumentRecord;
 use super::job::{Job, Waiver};
 use super::part::Part;
+use super::recall::Carries;
 use super::vehicle::{OdometerReading, Vehicle};
 
 /// A job with everything recorded in it.
@@ -35,6 +36,19 @@ pub struct JobFile {
     pub waivers: Vec<Waiver>,
     /// Findings of this job.
     pub findings: Vec<Finding>,
+    /// Parts on the vehicle that an open recall names.
+    pub recalled: Vec<Recalled>,
+}
+
+/// A part on the vehicle under an open recall.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Recalled {
+    /// Which part.
+    pub part: PartId,
+    /// How surely it is meant.
+    pub carries: Carries,
+    /// Who recalled, and by what document.
+    pub by: String,
 }
 
 impl JobFile {

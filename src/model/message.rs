@@ -55,6 +55,10 @@ coded! {
         Test = "test",
         /// A customer asks the shop for a slot.
         SlotAsked = "slot-asked",
+        /// A paper the customer holds is in doubt, or is taken back. Goes without consent: it is about safety.
+        Safety = "safety",
+        /// A part of the customer's vehicle is recalled. Goes without consent likewise.
+        Recall = "recall",
     }
 }
 

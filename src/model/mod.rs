@@ -7,6 +7,7 @@ pub mod branch;
 mod coded;
 pub mod customer;
 pub mod deed;
+pub mod doubt;
 pub mod duty;
 pub mod evidence;
 pub mod finding;
@@ -21,6 +22,7 @@ pub mod odometer;
 pub mod paper;
 pub mod part;
 pub mod person;
+pub mod recall;
 pub mod stage;
 pub mod vehicle;
 

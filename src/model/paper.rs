@@ -7,6 +7,7 @@
 //! language when it is printed; the content keeps their kind.
 
 pub mod certificate;
+pub mod finding_report;
 pub mod issued;
 pub mod measured;
 pub mod owner_sheet;

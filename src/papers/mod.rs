@@ -7,6 +7,7 @@
 
 use std::fmt;
 
+pub mod finding_report;
 mod finish;
 mod fonts;
 mod icc;

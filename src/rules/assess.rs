@@ -59,6 +59,7 @@ fn evaluate(ground: &Ground<'_>, need: &Need) -> Said {
         Need::Part(categories) => fitting::part(ground, categories),
         Need::PartsTraceable => fitting::traceable(ground),
         Need::MarksFitFuel => fitting::marks(ground),
+        Need::NotRecalled => fitting::not_recalled(ground),
         Need::StorageInDate => fitting::storage_in_date(ground),
         Need::CylinderTable => fitting::cylinder_table(ground),
         Need::Checklist(group) => fitting::checklist(ground, group),

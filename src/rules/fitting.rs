@@ -10,6 +10,7 @@ use crate::model::duty::DutyKind;
 use crate::model::evidence::{CheckAnswer, Evidence, LevelSensingKind, NozzleVerdict};
 use crate::model::job::JobKind;
 use crate::model::part::{Part, PartCategory, fold};
+use crate::model::recall::Carries;
 
 pub fn nozzle(ground: &Ground<'_>) -> Said {
     let place = Place::Evidence("nozzle-sizing", "", "rated_power_kw");
@@ -137,6 +138,25 @@ pub fn marks(ground: &Ground<'_>) -> Said {
         }
     }
     Said::met(Why::plain("marks-fit").number("count", f64::from(count), 0), Place::Part("container"))
+}
+
+/// A part that is surely recalled stops; one of which too little is written down has to be looked at first.
+pub fn not_recalled(ground: &Ground<'_>) -> Said {
+    let mut recalled: Vec<_> = ground.file.recalled.iter().collect();
+    recalled.sort_by_key(|one| one.carries != Carries::Surely);
+    let named = recalled.iter().find_map(|one| Some((one, ground.file.fitted().find(|part| part.id == one.part)?)));
+    let Some((recalled, part)) = named else {
+        return Said::met(Why::plain("nothing-recalled"), Place::Part("container"));
+    };
+    let place = Place::Part(part.category.code());
+    let name = Arg::Code("part-category", part.category.code());
+    match recalled.carries {
+        Carries::Surely => Said::stops(Why::plain("part-recalled").with("part", name).text("by", &recalled.by), place),
+        Carries::Perhaps => {
+            let why = Why::plain("part-perhaps-recalled").with("part", name).text("by", &recalled.by);
+            Said::new(State::Undecided, why, place)
+        }
+    }
 }
 
 pub fn storage_in_date(ground: &Ground<'_>) -> Said {

@@ -4,6 +4,7 @@
 //! the disk or the network, so the same file gives the same list on the screen, on paper and in twenty years.
 #![warn(missing_docs)]
 
+pub mod again;
 mod assess;
 mod book;
 mod calibration;

@@ -30,6 +30,8 @@ pub enum Need {
     PartsTraceable,
     /// Every part that must be approved carries a mark that fits the fuel.
     MarksFitFuel,
+    /// No part on the vehicle is under an open recall.
+    NotRecalled,
     /// Container or cylinder within its date.
     StorageInDate,
     /// A row for each engine cylinder, each answering, no injector twice.
@@ -84,6 +86,7 @@ impl Need {
             Self::LeakJoints(_)
             | Self::LeakDecay(_)
             | Self::StorageInDate
+            | Self::NotRecalled
             | Self::VentAndExcessFlow
             | Self::ShutOff
             | Self::MarksFitFuel => true,

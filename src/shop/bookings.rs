@@ -129,7 +129,11 @@ impl Shop {
 
 /// Lets a booking through when its bay is in use and free then, or when a manager says why it is doubled. A reason
 /// without a clash is not kept: it would explain nothing.
-async fn allow(work: &mut Work, mut new: NewBooking, except: Option<BookingId>) -> Result<NewBooking, Refusal> {
+pub(super) async fn allow(
+    work: &mut Work,
+    mut new: NewBooking,
+    except: Option<BookingId>,
+) -> Result<NewBooking, Refusal> {
     let (branch, today) = (work.who.branch, work.today);
     if !db::bays::list(work, branch, today).await?.iter().any(|bay| bay.id == new.bay_id) {
         return Err(Refusal::Field { field: "bay_id", why: "wrong-not-known" });

@@ -9,7 +9,6 @@ use crate::model::deed::Deed;
 use crate::model::evidence::{Arrival, Entry, Evidence, NewEvidence, SuitabilityVerdict};
 use crate::model::ids::{EvidenceId, JobId};
 use crate::model::job::Job;
-use crate::model::paper::issued::EventKind;
 use crate::model::person::Actor;
 use crate::model::vehicle::{OdometerExplained, OdometerReading, PetrolInjection};
 
@@ -30,7 +29,7 @@ impl Shop {
         self.deed(who, key, async move |mut work: Work| {
             let id = work.record_evidence(job, &new).await?;
             if new.replaces_id.is_some() {
-                work.mark_papers(job, &new.replaces_reason).await?;
+                Box::pin(work.doubt_corrected(job, id, &new.replaces_reason)).await?;
             }
             let deed = match new.replaces_id {
                 Some(replaces) => Deed::EvidenceCorrected {
@@ -54,15 +53,6 @@ impl Shop {
 }
 
 impl Work {
-    /// Marks every paper of the job that still stands: it rests on evidence that was corrected after issue.
-    async fn mark_papers(&mut self, job: JobId, reason: &str) -> Result<(), Refusal> {
-        let (branch, now, person) = (self.who.branch, self.now, self.person()?);
-        for paper in db::papers::list_in_force(self, branch, job).await? {
-            db::papers::insert_event(self, paper.id, EventKind::RestsOnCorrected, reason, person, now).await?;
-        }
-        Ok(())
-    }
-
     /// Records inside a larger deed; the caller writes the audit line.
     pub(super) async fn record_evidence(&mut self, job: JobId, new: &NewEvidence) -> Result<EvidenceId, Refusal> {
         let (branch, now, person) = (self.who.branch, self.now, self.person()?);
@@ -143,7 +133,8 @@ impl Work {
         let new = drive.new_codes(&known.collect::<Vec<_>>().join(" "));
         if !new.is_empty() {
             let (found_in, source) = (FoundIn::Job(job), "after-drive".to_owned());
-            let (_, deed) = self.open_finding(NewFinding { found_in, source, text: new.join(", ") }).await?;
+            let (_, deed) =
+                self.open_finding(NewFinding { found_in, source, text: new.join(", "), found_at: None }).await?;
             self.note(deed).await?;
         }
         Ok(())

@@ -1,5 +1,6 @@
 //! Findings: opened by whoever found the fault, decided with a reason.
 
+use time::OffsetDateTime;
 use uuid::Uuid;
 
 use super::{Refusal, Shop, Work};
@@ -14,6 +15,8 @@ use crate::model::person::Actor;
 pub enum FoundIn {
     Job(JobId),
     Instrument(InstrumentId),
+    /// In the shop's records or in parts: the cause beside the finding says in what.
+    Records,
 }
 
 /// A fault as it is written down.
@@ -24,6 +27,8 @@ pub struct NewFinding {
     pub source: String,
     /// In words.
     pub text: String,
+    /// When an instrument was found wrong; `None` means now.
+    pub found_at: Option<OffsetDateTime>,
 }
 
 impl Work {
@@ -33,6 +38,7 @@ impl Work {
         let (job_id, instrument_id) = match new.found_in {
             FoundIn::Job(job) => (Some(job), None),
             FoundIn::Instrument(instrument) => (None, Some(instrument)),
+            FoundIn::Records => (None, None),
         };
         let finding = Finding {
             id: FindingId::new(),
@@ -45,6 +51,11 @@ impl Work {
             decided_at: None,
         };
         db::findings::insert(self, branch, &finding, person).await?;
+        if let Some(mut doubt) = db::doubts::of_finding(self, &finding).await? {
+            doubt.found_at = new.found_at.unwrap_or(now);
+            db::doubts::save(self, &doubt).await?;
+            Box::pin(self.review(finding.id)).await?;
+        }
         let (source, text) = (finding.source, finding.text);
         let deed = Deed::FindingOpened { finding: finding.id, job: job_id, instrument: instrument_id, source, text };
         Ok((finding.id, deed))
@@ -66,6 +77,7 @@ impl Shop {
                 FoundIn::Instrument(instrument) => {
                     db::instruments::find(&mut work, branch, instrument).await?.ok_or(Refusal::Gone)?;
                 }
+                FoundIn::Records => return Err(Refusal::Gone),
             }
             let (id, deed) = work.open_finding(new).await?;
             work.done(deed, id).await
@@ -76,7 +88,8 @@ impl Shop {
     /// Decides an open finding, with the reason.
     ///
     /// # Errors
-    /// [`Refusal::Stale`] when somebody decided it meanwhile: a decision is not written over.
+    /// [`Refusal::Stale`] when somebody decided it meanwhile: a decision is not written over. [`Refusal::Field`] while a
+    /// paper that rests on it waits for a signatory.
     pub async fn decide_finding(
         &self,
         who: &Actor,
@@ -89,6 +102,9 @@ impl Shop {
             let found = db::findings::find(&mut work, branch, finding).await?.ok_or(Refusal::Gone)?;
             if decision.trim().is_empty() {
                 return Err(Refusal::Field { field: "decision", why: "wrong-empty" });
+            }
+            if found.is_open() && !Box::pin(work.undecided_papers(finding)).await?.is_empty() {
+                return Err(Refusal::Field { field: "decision", why: "finding-papers-open" });
             }
             db::findings::decide(&mut work, finding, &decision, person, now).await?;
             let deed = Deed::FindingDecided { finding, job: found.job_id, instrument: found.instrument_id, decision };

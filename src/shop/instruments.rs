@@ -135,7 +135,8 @@ impl Shop {
             db::instruments::insert_certificate(&mut work, &certificate, person, now).await?;
             if !new.found_wrong.is_empty() {
                 let (source, text) = (FOUND_BY_CALIBRATION.to_owned(), new.found_wrong);
-                let finding = NewFinding { found_in: FoundIn::Instrument(instrument), source, text };
+                let found_at = work.zone().await?.instant(certificate.calibrated_on, 0, 0);
+                let finding = NewFinding { found_in: FoundIn::Instrument(instrument), source, text, found_at };
                 let (_, deed) = work.open_finding(finding).await?;
                 work.note(deed).await?;
             }
@@ -173,8 +174,10 @@ impl Shop {
             db::instruments::insert_check(&mut work, &check, now).await?;
             if !has_passed {
                 let (found_in, source) = (FoundIn::Instrument(instrument), FOUND_BY_CHECK.to_owned());
-                let (_, deed) = work.open_finding(NewFinding { found_in, source, text }).await?;
+                let new = NewFinding { found_in, source, text, found_at: Some(checked_at) };
+                let (finding, deed) = work.open_finding(new).await?;
                 work.note(deed).await?;
+                work.enter_error_of_check(finding, instrument, as_found_error).await?;
             }
             work.open_findings_out_of_date(&[instrument]).await?;
             work.done(Deed::InstrumentChecked { instrument, has_passed }, ()).await
@@ -194,16 +197,16 @@ impl Work {
             let before = db::findings::list_of_instrument(self, record.instrument.id).await?;
             let known = before.iter().any(|one| one.source == FOUND_OUT_OF_DATE && one.opened_at.date() >= ended_on);
             if !known {
-                let text = self.words_of_branch().await?.out_of_date(&record, ended_on);
+                let text = self.sentences().await?.out_of_date(&record, ended_on);
                 let (found_in, source) = (FoundIn::Instrument(record.instrument.id), FOUND_OUT_OF_DATE.to_owned());
-                let (_, deed) = self.open_finding(NewFinding { found_in, source, text }).await?;
+                let (_, deed) = self.open_finding(NewFinding { found_in, source, text, found_at: None }).await?;
                 self.note(deed).await?;
             }
         }
         Ok(())
     }
 
-    async fn words_of_branch(&mut self) -> Result<Sentences, Refusal> {
+    async fn sentences(&mut self) -> Result<Sentences, Refusal> {
         let branch = self.who.branch;
         let language = db::branches::find(self, branch).await?.and_then(|one| Language::from_tag(&one.language));
         Ok(Sentences(Words::new(language.unwrap_or_default())))

@@ -22,6 +22,7 @@ mod assessed;
 pub mod attachments;
 pub mod bookings;
 pub mod customers;
+pub mod doubts;
 pub mod duties;
 pub mod evidence;
 pub mod findings;

@@ -55,6 +55,7 @@ impl Shop {
                 recorded_at: now,
             };
             db::rule_files::insert(&mut work, branch, &file).await?;
+            Box::pin(work.doubt_changed_lines(file.from_on)).await?;
             let deed = Deed::RulesChanged { branch, name: file.name, sha256: file.sha256, from_on: file.from_on };
             work.done(deed, ()).await
         })

@@ -9,7 +9,7 @@ use super::form::{Form, Typed, Wrong};
 use super::kit::{self, Mark};
 use super::page::{Frame, Place, page, retry, see_other};
 use super::visitor::Visitor;
-use super::{Answer, Error, instruments, path};
+use super::{Answer, Error, doubts, instruments, path};
 use crate::clock::Zone;
 use crate::db;
 use crate::model::finding::Finding;
@@ -150,7 +150,7 @@ fn read(form: &mut Form, found_in: FoundIn) -> Option<NewFinding> {
     let text = form.long_text("text", 2_000);
     let source = form.text("source", 200);
     form.sound()?;
-    Some(NewFinding { found_in, source: source?, text: text? })
+    Some(NewFinding { found_in, source: source?, text: text?, found_at: None })
 }
 
 #[derive(Template)]
@@ -187,14 +187,19 @@ async fn page_of(app: &App, who: &Visitor, id: FindingId, form: Form) -> Result<
 
 /// `GET /findings/{id}`.
 pub async fn show(State(app): State<App>, who: Visitor, Path(id): Path<FindingId>) -> Answer {
+    if doubts::has_cause(&app, &who, id).await? {
+        return doubts::show(&app, &who, id).await;
+    }
     page(page_of(&app, &who, id, Form::blank()).await?)
 }
 
 /// `POST /findings/{id}/decision`.
 pub async fn decide(State(app): State<App>, who: Visitor, Path(id): Path<FindingId>, typed: Typed) -> Answer {
     let mut form = Form::from(typed).scoped("finding");
+    let has_cause = doubts::has_cause(&app, &who, id).await?;
     if let Some(decision) = form.long_text("decision", 2_000) {
         match app.shop.decide_finding(&who.actor, form.key(), id, decision).await {
+            Ok(()) if has_cause => return see_other(path::finding(id)),
             Ok(()) => {
                 let page = page_of(&app, &who, id, Form::blank()).await?;
                 return see_other(page.about_href);
@@ -202,6 +207,9 @@ pub async fn decide(State(app): State<App>, who: Visitor, Path(id): Path<Finding
             Err(Refusal::Stale) => form.fail("decision", Wrong::Rule("finding-decided-meanwhile", vec![])),
             Err(refusal) => beside(&mut form, refusal)?,
         }
+    }
+    if has_cause {
+        return retry(doubts::work_page(&app, &who, id, form).await?);
     }
     retry(page_of(&app, &who, id, form).await?)
 }

@@ -15,6 +15,7 @@ pub mod bay_plan;
 pub mod bench;
 mod client;
 pub mod customers;
+pub mod doubts;
 pub mod due;
 pub mod error;
 pub mod findings;

@@ -255,6 +255,8 @@ struct LetterPage {
     day: String,
     subject: String,
     paragraphs: Vec<String>,
+    /// Only a reminder can be answered with "no more".
+    is_reminder: bool,
 }
 
 /// `GET /outbox/{id}/letter`: the message as a sheet to print and post, with a paper answer beneath.
@@ -273,6 +275,7 @@ pub async fn letter(State(app): State<App>, who: Visitor, Path(id): Path<Message
     page(LetterPage {
         day: frame.w.date(app.shop.clock.today(&who.zone)),
         subject: message.subject.clone(),
+        is_reminder: message.kind == MessageKind::Reminder,
         paragraphs: paragraphs.map(str::to_owned).collect(),
         branch: who.branch.clone(),
         name,

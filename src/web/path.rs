@@ -203,6 +203,14 @@ pub fn instrument_findings(id: InstrumentId) -> String {
     format!("{}/findings", instrument(id))
 }
 
+/// Findings that are open.
+pub const FINDINGS: &str = "/findings";
+
+/// A paper that a finding put in doubt.
+pub fn finding_paper(finding: FindingId, paper: PaperId) -> String {
+    format!("/findings/{finding}/papers/{paper}")
+}
+
 /// A finding.
 pub fn finding(id: FindingId) -> String {
     format!("/findings/{id}")

@@ -24,6 +24,7 @@ use super::attachments;
 use super::bay_plan;
 use super::bench;
 use super::customers;
+use super::doubts;
 use super::due;
 use super::findings;
 use super::health;
@@ -193,6 +194,17 @@ pub fn table() -> Vec<Route> {
         post("/jobs/{id}/findings",         findings::create,           BENCH),
         get("/findings/{id}",               findings::show,             READERS),
         post("/findings/{id}/decision",     findings::decide,           BENCH),
+        get("/findings",                    doubts::opening::list,          READERS),
+        get("/findings/recalls/new",        doubts::opening::new_recall,    BENCH),
+        post("/findings/recalls",           doubts::opening::create_recall, BENCH),
+        get("/findings/rule-lines/new",     doubts::opening::new_line,      MANAGER),
+        post("/findings/rule-lines",        doubts::opening::create_line,   MANAGER),
+        post("/findings/{id}/error",        doubts::enter_error,        BENCH),
+        post("/findings/{id}/span",         doubts::state_span,         May::Signatory),
+        post("/findings/{id}/letters",      doubts::write_letters,      DESK),
+        get("/findings/{id}/papers/{paper}",    doubts::paper::show,    READERS),
+        post("/findings/{id}/papers/{paper}",   doubts::paper::decide,  May::Signatory),
+        get("/findings/{id}/report",        doubts::report,             READERS),
         get("/attachments/{id}",            attachments::show,          READERS),
         get("/instruments",                 instruments::list,          READERS),
         get("/instruments/new",             instruments::form::new,     BENCH),

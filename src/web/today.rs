@@ -11,6 +11,7 @@ use crate::db::today::Listed;
 use crate::model::booking::BookingState;
 use crate::model::job::JobState;
 use crate::rules::RuleBook;
+use crate::shop::doubts;
 use crate::web::app::App;
 use crate::web::jobs::{Standing, standing};
 use crate::web::kit::{self, Mark};
@@ -70,6 +71,7 @@ pub async fn show(State(app): State<App>, who: Visitor) -> Answer {
     for job in released.iter().filter(|job| !job.has_paper) {
         lanes.released(job);
     }
+    lanes.sign.extend(under_review(&mut con, &who, now).await?);
     lanes.here.extend(expected(&mut con, &who, now, today).await?);
     let due = due(&mut con, &who, today).await?;
     let notes = notes(&app, &mut con, &who, today).await?;
@@ -147,6 +149,23 @@ pub fn how_long(w: &Words, now: OffsetDateTime, since: OffsetDateTime) -> String
         0 => w.tn("today-hours", gone.whole_hours().max(0)),
         days => w.tn("today-days", days),
     }
+}
+
+/// Papers that are under review, each leading to the finding behind it.
+async fn under_review(con: &mut db::Con, who: &Visitor, now: OffsetDateTime) -> Result<Vec<Line>, Error> {
+    let w = who.words();
+    let mut lines = Vec::new();
+    for (id, number, findings, since) in doubts::under_review(con, who.branch.id).await? {
+        let finding = findings.first().copied();
+        lines.push(Line {
+            plate: number,
+            href: finding.map_or_else(|| path::paper(id), |finding| path::finding_paper(finding, id)),
+            why: w.t("standing-under-review"),
+            how_long: how_long(&w, now, since),
+            mark: Mark::Undecided,
+        });
+    }
+    Ok(lines)
 }
 
 /// Who is expected today and has not come yet.

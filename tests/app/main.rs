@@ -22,6 +22,8 @@ mod ending;
 mod every_form;
 mod face;
 mod findings;
+mod findings_causes;
+mod findings_instrument;
 mod fitting;
 mod gas_side;
 mod hand_over;

@@ -10,8 +10,9 @@ use fuelwright::model::evidence::{
 };
 use fuelwright::model::ids::InstrumentId;
 use fuelwright::model::job::{Fuel, Job, JobKind};
-use fuelwright::model::job_file::JobFile;
+use fuelwright::model::job_file::{JobFile, Recalled};
 use fuelwright::model::part::PartCategory;
+use fuelwright::model::recall::Carries;
 use fuelwright::model::stage::{Stage, stages_of};
 use fuelwright::rules::{self, Deadline, Proof, RuleBook, State};
 use time::macros::date;
@@ -46,6 +47,10 @@ fn drop_evidence(file: &mut JobFile, kind: &str, subject: &str) {
 fn body<'a>(file: &'a mut JobFile, kind: &str, subject: &str) -> &'a mut Evidence {
     let entry = file.evidence.iter_mut().find(|entry| entry.body.kind() == kind && entry.body.subject() == subject);
     &mut entry.unwrap().body
+}
+
+fn recalled(file: &JobFile, carries: Carries) -> Recalled {
+    Recalled { part: file.parts[0].id, carries, by: "Tarnwell, TW-7".into() }
 }
 
 /// Spoils a told file in one way.
@@ -185,6 +190,20 @@ const TABLE: &[(&str, Spoil, &str, State, &str)] = &[
         "mark-other-fuel",
     ),
     ("a mark nobody can read", |f| f.parts[0].approval_mark = "??".into(), "marks", State::Stops, "mark-unreadable"),
+    (
+        "a part under an open recall",
+        |f| f.recalled = vec![recalled(f, Carries::Surely)],
+        "not-recalled",
+        State::Stops,
+        "part-recalled",
+    ),
+    (
+        "a part that may be under one",
+        |f| f.recalled = vec![recalled(f, Carries::Perhaps)],
+        "not-recalled",
+        State::Undecided,
+        "part-perhaps-recalled",
+    ),
     ("a container without date", |f| f.parts[0].made_on = None, "storage-in-date", State::Missing, "made-missing"),
     (
         "a container eleven years old",

@@ -13,8 +13,17 @@ async fn proofs(bay: &Bay) -> Vec<Proof> {
 }
 
 /// Leak, container date, fixing, vent, shut-off, approval mark: none of them may ever be missing from this list.
-const NEVER_LPG: &[&str] =
-    &["leak-lpg-liquid", "leak-lpg-vapour", "storage-in-date", "fixing", "housing", "vent", "shut-off", "marks"];
+const NEVER_LPG: &[&str] = &[
+    "leak-lpg-liquid",
+    "leak-lpg-vapour",
+    "not-recalled",
+    "storage-in-date",
+    "fixing",
+    "housing",
+    "vent",
+    "shut-off",
+    "marks",
+];
 
 #[tokio::test]
 async fn what_is_never_waived_cannot_be_waived_and_the_rest_shows_name_and_reason() {

@@ -3,7 +3,7 @@
 use time::{Date, OffsetDateTime};
 
 use crate::model::coded;
-use crate::model::ids::{BranchId, JobId, PaperId, PersonId, VehicleId};
+use crate::model::ids::{BranchId, FindingId, JobId, PaperId, PersonId, VehicleId};
 use crate::seal::standing::Standing;
 
 /// A paper row: the signed bytes and what finds them.
@@ -70,6 +70,25 @@ pub struct PaperEvent {
     pub person_name: String,
     /// When.
     pub at: OffsetDateTime,
+    /// The finding behind it, where there is one.
+    pub finding_id: Option<FindingId>,
+}
+
+/// The reviews that are open, each by its finding; `None` for one that no finding stands behind.
+pub fn open_reviews(events: &[PaperEvent]) -> Vec<Option<FindingId>> {
+    let mut open: Vec<Option<FindingId>> = Vec::new();
+    for event in events {
+        match event.kind {
+            EventKind::ReviewOpened | EventKind::RestsOnCorrected => {
+                if !open.contains(&event.finding_id) {
+                    open.push(event.finding_id);
+                }
+            }
+            EventKind::ReviewClosed => open.retain(|one| *one != event.finding_id),
+            EventKind::Withdrawn | EventKind::Superseded => {}
+        }
+    }
+    open
 }
 
 /// How a paper stands on a day: withdrawn before superseded, under review before a passed duty.
@@ -77,16 +96,11 @@ pub struct PaperEvent {
 /// `next_due_on`: the earliest dated duty the paper names, `None` when it names none.
 pub fn standing(events: &[PaperEvent], next_due_on: Option<Date>, today: Date) -> Standing {
     let has = |kind| events.iter().any(|event| event.kind == kind);
-    let last_review = events.iter().rev().find_map(|event| match event.kind {
-        EventKind::ReviewOpened | EventKind::RestsOnCorrected => Some(true),
-        EventKind::ReviewClosed => Some(false),
-        _ => None,
-    });
     if has(EventKind::Withdrawn) {
         Standing::Withdrawn
     } else if has(EventKind::Superseded) {
         Standing::Superseded
-    } else if last_review == Some(true) {
+    } else if !open_reviews(events).is_empty() {
         Standing::UnderReview
     } else if next_due_on.is_some_and(|due| due < today) {
         Standing::DutyPassed

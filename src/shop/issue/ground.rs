@@ -80,6 +80,6 @@ impl Assessed {
 }
 
 /// Words of a language tag; the default language for one that is not known.
-pub(super) fn words_of(tag: &str) -> Words {
+pub(in crate::shop) fn words_of(tag: &str) -> Words {
     Words::new(Language::from_tag(tag).unwrap_or_default())
 }

@@ -35,7 +35,7 @@ use crate::rules;
 use crate::seal::{self, Sealed, Signer};
 
 pub(super) use ground::Ground;
-use ground::words_of;
+pub(super) use ground::words_of;
 pub use standing::{Found, Verified, kept_keys, verify};
 
 /// With what this process signs, and what it prints on papers.
@@ -58,6 +58,11 @@ impl Issuer {
     /// The public half of the key.
     pub fn public_key(&self) -> [u8; 32] {
         self.signer.public_key()
+    }
+
+    /// A demonstration shop: every paper and letter says so.
+    pub fn is_demo(&self) -> bool {
+        self.is_demo
     }
 
     /// The key that signs.
@@ -328,6 +333,7 @@ impl Shop {
             if let Some((old, reason)) = &new.supersedes {
                 db::papers::insert_event(&mut work, *old, EventKind::Superseded, reason, person, at).await?;
             }
+            Box::pin(work.review_new_paper()).await?;
             work.done(Deed::CertificateIssued { paper: id, job, number: paper.number }, id).await
         })
         .await

@@ -7,7 +7,7 @@ use super::words_of;
 use crate::clock::Zone;
 use crate::db;
 use crate::model::deed::Deed;
-use crate::model::ids::{BranchId, PaperId};
+use crate::model::ids::{BranchId, FindingId, PaperId};
 use crate::model::paper::certificate::CertificateContent;
 use crate::model::paper::issued::{EventKind, Issued, PaperEvent, standing};
 use crate::model::person::Actor;
@@ -66,6 +66,28 @@ pub async fn kept_keys(con: &mut db::Con) -> Result<KeyRing, Refusal> {
 /// The earliest day by which something the paper names must be done.
 fn next_due_on(content: &CertificateContent) -> Option<Date> {
     content.next_duties.iter().filter_map(|duty| duty.due_on).min()
+}
+
+impl Work {
+    /// Takes a certificate back inside a larger deed, which still has to write the audit line that this gives.
+    pub(in crate::shop) async fn withdraw(
+        &mut self,
+        id: PaperId,
+        reason: String,
+        finding: Option<FindingId>,
+    ) -> Result<Deed, Refusal> {
+        let (branch, now, today, person) = (self.who.branch, self.now, self.today, self.person()?);
+        if self.who.may_sign_on(today).is_none() {
+            return Err(Refusal::MayNot("refused-signatory-only"));
+        }
+        let paper = db::papers::find(self, branch, id).await?.ok_or(Refusal::Gone)?;
+        let events = db::papers::list_events(self, id).await?;
+        if matches!(standing(&events, None, today), Standing::Withdrawn | Standing::Superseded) {
+            return Err(Refusal::Ended("refused-paper-ended"));
+        }
+        db::papers::insert_event_of(self, id, EventKind::Withdrawn, (&reason, finding), person, now).await?;
+        Ok(Deed::CertificateWithdrawn { paper: id, job: paper.job_id, number: paper.number, reason })
+    }
 }
 
 impl Shop {
@@ -134,18 +156,8 @@ impl Shop {
         reason: String,
     ) -> Result<(), Refusal> {
         self.deed(who, key, async move |mut work: Work| {
-            let (branch, now, today, person) = (work.who.branch, work.now, work.today, work.person()?);
-            if work.who.may_sign_on(today).is_none() {
-                return Err(Refusal::MayNot("refused-signatory-only"));
-            }
-            let paper = db::papers::find(&mut work, branch, id).await?.ok_or(Refusal::Gone)?;
-            let events = db::papers::list_events(&mut work, id).await?;
-            if matches!(standing(&events, None, today), Standing::Withdrawn | Standing::Superseded) {
-                return Err(Refusal::Ended("refused-paper-ended"));
-            }
-            db::papers::insert_event(&mut work, id, EventKind::Withdrawn, &reason, person, now).await?;
-            work.done(Deed::CertificateWithdrawn { paper: id, job: paper.job_id, number: paper.number, reason }, ())
-                .await
+            let deed = work.withdraw(id, reason, None).await?;
+            work.done(deed, ()).await
         })
         .await
     }

@@ -2,7 +2,7 @@
 
 use askama::Template;
 use axum::extract::{Path, State};
-use time::{Date, Duration, OffsetDateTime, Time};
+use time::{Date, Duration, OffsetDateTime};
 
 use super::app::App;
 use super::findings::FindingLine;
@@ -13,9 +13,12 @@ use super::{Answer, Error, path};
 use crate::clock::Zone;
 use crate::db;
 use crate::model::Coded;
+use crate::model::finding::Finding;
 use crate::model::ids::InstrumentId;
 use crate::model::instrument::{InstrumentCertificate, InstrumentCheck, InstrumentRecord, NotTrusted};
 use crate::model::person::{Actor, Role};
+use crate::shop::doubts;
+use crate::shop::instruments::FOUND_OUT_OF_DATE;
 use crate::words::Words;
 
 pub mod form;
@@ -138,14 +141,20 @@ pub async fn show(State(app): State<App>, who: Visitor, Path(id): Path<Instrumen
     let frame = who.frame().at(Place::Instruments);
     let w = frame.w;
     let mut resting = Vec::new();
-    if let Some(finding) = findings.iter().rev().find(|one| one.is_open()) {
-        let begins = |day: Date| midnight(&who.zone, day);
-        let from = record.last_good(finding.opened_at, begins).unwrap_or(OffsetDateTime::UNIX_EPOCH);
-        resting = db::instruments::list_resting(&mut con, id, from, app.shop.clock.now()).await?;
+    let mut lines = Vec::with_capacity(findings.len());
+    for finding in &findings {
+        let mut suspect = String::new();
+        if finding.is_open() {
+            let traced = doubts::trace(&mut con, who.branch.id, finding, app.shop.clock.now()).await?;
+            let from = traced.span.and_then(|span| span.from);
+            suspect = suspect_since(&w, &who.zone, finding, from);
+            let to = traced.span.map_or_else(|| app.shop.clock.now(), |span| span.to);
+            resting =
+                db::instruments::list_resting(&mut con, id, from.unwrap_or(OffsetDateTime::UNIX_EPOCH), to).await?;
+        }
+        lines.push(FindingLine::new(&w, &who.zone, finding, suspect));
     }
     let (mark, state) = standing(&w, &who.zone, &record, app.shop.clock.now());
-    let lines =
-        findings.iter().map(|one| FindingLine::new(&w, &who.zone, one, suspect_since(&w, &who.zone, &record, one)));
     page(ShowPage {
         code: record.instrument.code.clone(),
         kind: w.t(format!("instrument-kind-{}", record.instrument.kind.code())),
@@ -155,7 +164,7 @@ pub async fn show(State(app): State<App>, who: Visitor, Path(id): Path<Instrumen
         facts: facts(&w, &record),
         certificates: certificates(&w, &record),
         checks: checks(&w, &who.zone, &record),
-        findings: lines.collect(),
+        findings: lines,
         in_doubt: in_doubt(&w, &who.zone, &resting),
         may_change: may_change(&who.actor),
         is_retired: record.instrument.retired_on.is_some(),
@@ -163,18 +172,11 @@ pub async fn show(State(app): State<App>, who: Visitor, Path(id): Path<Instrumen
     })
 }
 
-fn midnight(zone: &Zone, day: Date) -> Option<OffsetDateTime> {
-    zone.instant(day, Time::MIDNIGHT.hour(), Time::MIDNIGHT.minute())
-}
-
 /// From when on the instrument's word is in doubt because of a finding, in words.
-fn suspect_since(
-    w: &Words,
-    zone: &Zone,
-    record: &InstrumentRecord,
-    finding: &crate::model::finding::Finding,
-) -> String {
-    match record.last_good(finding.opened_at, |day| midnight(zone, day)) {
+fn suspect_since(w: &Words, zone: &Zone, finding: &Finding, from: Option<OffsetDateTime>) -> String {
+    let is_ended = finding.source == FOUND_OUT_OF_DATE;
+    match from {
+        Some(ended) if is_ended => w.tv("finding-suspect-ended", &[("since", w.date_time(zone.local(ended)).into())]),
         Some(good) => w.tv("finding-suspect-since", &[("since", w.date_time(zone.local(good)).into())]),
         None => w.t("finding-suspect-always"),
     }

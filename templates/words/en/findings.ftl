@@ -18,6 +18,7 @@ finding-decided = Decided { $at }: { $decision }
 finding-decided-meanwhile = Somebody decided this meanwhile; what they wrote stands above
 finding-you-wrote = What you wrote, not kept:
 finding-suspect-since = In doubt: everything measured with it since it was last known to be right, { $since }
+finding-suspect-ended = In doubt: everything measured with it since its calibration ended, { $since }
 finding-suspect-always = In doubt: everything measured with it; no good check or calibration came before
 finding-out-of-date = { $code } is used after its calibration ended on { $ended }. What is measured with it proves nothing until a new certificate covers the day; whether earlier results hold shows at the next calibration.
 finding-source-instrument-check = Found by a check
