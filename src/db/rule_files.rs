@@ -1,4 +1,4 @@
-//! The shop's own rule lines, every version ever put in force.
+//! The shop's own rule lines, and files in the place of shipped sets: every version ever put in force.
 
 use time::{Date, OffsetDateTime};
 
@@ -18,6 +18,8 @@ pub struct RuleFile {
     /// First day in force.
     pub from_on: Date,
     pub person_id: PersonId,
+    /// Who stood behind a looser line beside the writer.
+    pub second_person_id: Option<PersonId>,
     pub recorded_at: OffsetDateTime,
 }
 
@@ -25,7 +27,7 @@ pub struct RuleFile {
 /// beginning, the one written later.
 pub async fn find_in_force(con: &mut Con, branch: BranchId, name: &str, on: Date) -> Result<Option<RuleFile>> {
     Ok(sqlx::query_as::<Db, RuleFile>(
-        "select id, name, text, sha256, from_on, person_id, recorded_at
+        "select id, name, text, sha256, from_on, person_id, second_person_id, recorded_at
          from rule_files
          where branch_id = $1
            and name = $2
@@ -43,7 +45,7 @@ pub async fn find_in_force(con: &mut Con, branch: BranchId, name: &str, on: Date
 /// Every version, the latest written first.
 pub async fn list(con: &mut Con, branch: BranchId, name: &str) -> Result<Vec<RuleFile>> {
     Ok(sqlx::query_as::<Db, RuleFile>(
-        "select id, name, text, sha256, from_on, person_id, recorded_at
+        "select id, name, text, sha256, from_on, person_id, second_person_id, recorded_at
          from rule_files
          where branch_id = $1
            and name = $2
@@ -58,8 +60,9 @@ pub async fn list(con: &mut Con, branch: BranchId, name: &str) -> Result<Vec<Rul
 /// Adds a version.
 pub async fn insert(con: &mut Con, branch: BranchId, file: &RuleFile) -> Result<()> {
     sqlx::query(
-        "insert into rule_files (id, branch_id, name, text, sha256, from_on, person_id, recorded_at)
-         values ($1, $2, $3, $4, $5, $6, $7, $8)",
+        "insert into rule_files (id, branch_id, name, text, sha256, from_on, person_id, second_person_id,
+             recorded_at)
+         values ($1, $2, $3, $4, $5, $6, $7, $8, $9)",
     )
     .bind(&file.id)
     .bind(branch)
@@ -68,6 +71,7 @@ pub async fn insert(con: &mut Con, branch: BranchId, file: &RuleFile) -> Result<
     .bind(&file.sha256)
     .bind(file.from_on)
     .bind(file.person_id)
+    .bind(file.second_person_id)
     .bind(file.recorded_at)
     .execute(con)
     .await?;

@@ -209,6 +209,8 @@ deeds! {
     "instrument-calibrated" InstrumentCalibrated on instrument: InstrumentId { number: String, calibrated_on: Date, due_on: Date }
     /// An instrument was checked.
     "instrument-checked" InstrumentChecked on instrument: InstrumentId { has_passed: bool }
-    /// The shop's own rule lines were changed, from a day on.
+    /// A second person stood behind lines of the shop that ask less than the sets below.
+    "looser-rules-signed" LooserRulesSigned on branch: BranchId { second: PersonId, lines: Vec<String> }
+    /// The shop's own rule lines, or the file in the place of a shipped set, were changed from a day on.
     "rules-changed" RulesChanged on branch: BranchId { name: String, sha256: String, from_on: Date }
 }

@@ -1,7 +1,7 @@
 //! Proofs of sizing and fitting: the sums that chose the parts, the parts themselves, the checklist.
 
 use super::assess::Ground;
-use super::line::{Quantity, applies, in_force};
+use super::line::{Quantity, SetName, applies, in_force};
 use super::proof::{Arg, Place, Said, State, Why};
 use crate::calc::due::{Precision, months_later};
 use crate::model::Coded;
@@ -170,33 +170,37 @@ pub fn storage_in_date(ground: &Ground<'_>) -> Said {
         };
         let limit = ground.book.limit(Quantity::ContainerAgeMonths, &file.job, &file.vehicle, None, part.fitted_on);
         // What limits the age at fitting is asked of the day of fitting; what ends a vessel's life, of today.
-        let by_age = limit.and_then(|limit| limit.most).and_then(|(months, _)| {
+        let by_age = limit.and_then(|limit| limit.most).and_then(|(months, line)| {
             #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few hundred months")]
-            months_later(made_on, months as u32, Precision::Month).ok()
+            let last = months_later(made_on, months as u32, Precision::Month).ok()?;
+            Some((last, line.id, line.set))
         });
         let lasts = file_lasts(ground, part);
-        let too_old = by_age.filter(|last| *last < part.fitted_on);
-        if let Some(last) = too_old.or(lasts.filter(|last| *last < ground.today)) {
+        let too_old = by_age.clone().filter(|(last, ..)| *last < part.fitted_on);
+        if let Some((last, line, set)) = too_old.or(lasts.clone().filter(|(last, ..)| *last < ground.today)) {
             let why = Why::plain("storage-expired").with("on", Arg::Date(last)).text("serial", &part.serial);
-            return Said::stops(why, place);
+            return Said::stops(why.by_line(&line, &set), place);
         }
-        let last = [by_age.filter(|last| *last >= ground.today), lasts].into_iter().flatten().min();
+        let by_age = by_age.filter(|(last, ..)| *last >= ground.today);
+        let last = [by_age, lasts].into_iter().flatten().min_by_key(|(last, ..)| *last);
         let mut why = Why::plain(if last.is_some() { "storage-in-date" } else { "storage-no-limit" });
         why = why.text("serial", &part.serial).with("made", Arg::Date(made_on));
-        if let Some(last) = last {
-            why = why.with("on", Arg::Date(last));
+        if let Some((last, line, set)) = last {
+            why = why.with("on", Arg::Date(last)).by_line(&line, &set);
         }
         met = Some(Said::met(why, place));
     }
     met.unwrap_or_else(|| Said::missing(Place::Part("container")))
 }
 
-/// The day on which the life of this vessel ends by the lines in force: those that replace it, not those that test it.
-fn file_lasts(ground: &Ground<'_>, part: &Part) -> Option<time::Date> {
+/// The day on which the life of this vessel ends by the lines in force (those that replace it, not those that test it), and
+/// the line with its set.
+fn file_lasts(ground: &Ground<'_>, part: &Part) -> Option<(time::Date, String, SetName)> {
     use super::interval_line::{Anchor, Count, IntervalLine};
     let ends_life = |line: &&IntervalLine| {
         matches!(line.duty, DutyKind::Container | DutyKind::CylinderLife)
             && line.makes_duties()
+            && !ground.book.is_displaced(line)
             && applies(&line.fuels, &ground.file.job.fuel)
             && line.is_about(&ground.file.vehicle)
             && line.is_about_part(part)
@@ -210,9 +214,10 @@ fn file_lasts(ground: &Ground<'_>, part: &Part) -> Option<time::Date> {
             Anchor::Registered => ground.file.vehicle.first_registered_on?,
             _ => part.fitted_on,
         };
-        months_later(from, line.months?, precision).ok()
+        let last = months_later(from, line.months?, precision).ok()?;
+        Some((last, line.id.clone(), line.set.clone()))
     });
-    ends.min()
+    ends.min_by_key(|(last, ..)| *last)
 }
 
 pub fn cylinder_table(ground: &Ground<'_>) -> Said {

@@ -32,4 +32,4 @@ pub use interval_line::{Anchor, Count, IntervalLine, Marked, Then};
 pub use line::{Allowed, CheckLine, Deadline, DecisionRule, LimitLine, ProofLine, Quantity, SetName, TopicLine, Waive};
 pub use need::Need;
 pub use proof::{Arg, Place, Proof, State, Why, may_issue, tally};
-pub use set::{BadSet, EMBEDDED, RuleSet, embedded};
+pub use set::{BadSet, EMBEDDED, RuleSet, embedded, sets_of_country};

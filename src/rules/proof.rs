@@ -85,6 +85,12 @@ impl Why {
         self.with(name, Arg::Quantity(value, decimals, unit))
     }
 
+    /// The same with the line that decided, and the set it stands in.
+    #[must_use]
+    pub fn by_line(self, id: &str, set: &SetName) -> Self {
+        self.text("line", id).text("set", &set.title)
+    }
+
     /// The same with a text more.
     #[must_use]
     pub fn text(self, name: &'static str, value: impl Into<String>) -> Self {

@@ -2,7 +2,7 @@
 
 use super::assess::Ground;
 use super::book::Limit;
-use super::line::Quantity;
+use super::line::{LimitLine, Quantity};
 use super::proof::{Arg, Place, Said, State, Why};
 use super::results::{self, DecayRefused};
 use crate::calc::decision::Verdict;
@@ -130,9 +130,8 @@ pub fn exhaust(ground: &Ground<'_>, subject: &'static str) -> Said {
             .number("raised", seen.raised.co_percent, 2)
             .number("lambda", lambda, 3)
     };
-    let unconfirmed = judged.unconfirmed().filter(|_| judged.verdict() == Some(Verdict::CannotTell));
-    if let Some(line) = unconfirmed {
-        let why = why("exhaust-unconfirmed").text("line", &line.id).text("set", &line.set.title);
+    if let Some(line) = judged.unconfirmed() {
+        let why = why("exhaust-unconfirmed").by_line(&line.id, &line.set);
         return Said::new(State::Undecided, why, place("idle_co_percent")).on(entry);
     }
     match judged.verdict() {
@@ -191,16 +190,17 @@ pub fn shut_off(ground: &Ground<'_>) -> Said {
     let (file, on) = (ground.file, (ground.day_of)(entry.measured_at));
     let limit = ground.book.limit(Quantity::ShutOffS, &file.job, &file.vehicle, None, on);
     let unread = unread(limit.as_ref());
-    let most = limit.and_then(|limit| limit.most).map(|(most, _)| most);
+    let most = limit.and_then(|limit| limit.most);
     let why = |key| Why::plain(key).number("ignition", ignition_s, 1).number("stalled", stalled_s, 1);
+    let why_by = |key, most, line: &LimitLine| why(key).number("most", most, 1).by_line(&line.id, &line.set);
     match most {
         None => Said::new(State::Undecided, why("shut-off-no-limit"), at("shut_off_ignition_s")).on(entry),
-        Some(most) if ignition_s.max(stalled_s) > most => {
-            Said::stops(why("shut-off-slow").number("most", most, 1), at("shut_off_ignition_s")).on(entry)
+        Some((most, line)) if ignition_s.max(stalled_s) > most => {
+            Said::stops(why_by("shut-off-slow", most, &line), at("shut_off_ignition_s")).on(entry)
         }
-        Some(most) => match unread {
+        Some((most, line)) => match unread {
             Some(why) => Said::new(State::Undecided, why, at("shut_off_ignition_s")).on(entry),
-            None => Said::met(why("shut-off").number("most", most, 1), at("shut_off_ignition_s")).on(entry),
+            None => Said::met(why_by("shut-off", most, &line), at("shut_off_ignition_s")).on(entry),
         },
     }
 }
@@ -208,7 +208,7 @@ pub fn shut_off(ground: &Ground<'_>) -> Said {
 /// The reason why a reading within this limit is no pass yet: nobody read the source of the only line that says so.
 fn unread(limit: Option<&Limit>) -> Option<Why> {
     let line = limit.filter(|limit| !limit.is_ground_for_a_pass())?.line()?;
-    Some(Why::plain("limit-unconfirmed").text("line", &line.id).text("set", &line.set.title))
+    Some(Why::plain("limit-unconfirmed").by_line(&line.id, &line.set))
 }
 
 pub fn fill_stop(ground: &Ground<'_>) -> Said {
@@ -234,11 +234,14 @@ pub fn fill_stop(ground: &Ground<'_>) -> Said {
     let on = (ground.day_of)(entry.measured_at);
     let limit = ground.book.limit(Quantity::FillPercent, &file.job, &file.vehicle, None, on);
     let unread = unread(limit.as_ref());
-    let Some((most, _)) = limit.and_then(|limit| limit.most) else {
+    let Some((most, line)) = limit.and_then(|limit| limit.most) else {
         return Said::new(State::Undecided, Why::plain("fill-no-limit"), at("fill_stop_l")).on(entry);
     };
     let percent = 100.0 * litres / capacity_l;
-    let why = |key| Why::plain(key).number("litres", litres, 1).number("percent", percent, 0).number("most", most, 0);
+    let why = |key| {
+        let why = Why::plain(key).number("litres", litres, 1).number("percent", percent, 0).number("most", most, 0);
+        why.by_line(&line.id, &line.set)
+    };
     if percent > most {
         return Said::stops(why("fill-stop-late"), at("fill_stop_l")).on(entry);
     }

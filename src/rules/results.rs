@@ -128,28 +128,32 @@ pub struct ExhaustJudged {
 }
 
 impl ExhaustJudged {
-    /// The worst of the verdicts; `None` where nothing is limited at all.
+    fn values(&self) -> impl Iterator<Item = &ValueJudged> {
+        let all =
+            [Some(&self.idle_co), Some(&self.raised_co), self.raised_lambda.as_ref().ok(), self.raised_hc.as_ref()];
+        all.into_iter().flatten()
+    }
+
+    /// The worst of the verdicts; `None` where nothing is limited at all. A line that nobody read fails a value; within it
+    /// a value says nothing, so that the pass rests on the other lines, and where there are none there is no pass.
     pub fn verdict(&self) -> Option<Verdict> {
-        let lambda = self.raised_lambda.as_ref().ok().and_then(|judged| judged.verdict);
-        let hc = self.raised_hc.as_ref().and_then(|judged| judged.verdict);
-        let all = [self.idle_co.verdict, self.raised_co.verdict, lambda, hc];
-        let said: Vec<_> = all.into_iter().flatten().collect();
+        let said: Vec<_> =
+            self.values().filter(|value| !value.is_unconfirmed).filter_map(|value| value.verdict).collect();
         if said.contains(&Verdict::Fail) {
             Some(Verdict::Fail)
-        } else if said.contains(&Verdict::CannotTell) {
+        } else if said.contains(&Verdict::CannotTell) || self.unconfirmed().is_some() {
             Some(Verdict::CannotTell)
         } else {
             said.first().copied()
         }
     }
-}
 
-impl ExhaustJudged {
-    /// The first line that alone would let a value pass and that nobody read.
+    /// The first line that nobody read, where only such lines would let the reading pass.
     pub fn unconfirmed(&self) -> Option<&LimitLine> {
-        let all =
-            [Some(&self.idle_co), Some(&self.raised_co), self.raised_lambda.as_ref().ok(), self.raised_hc.as_ref()];
-        all.into_iter().flatten().filter(|value| value.is_unconfirmed).find_map(|value| match &value.limit {
+        if self.values().any(|value| value.verdict.is_some() && !value.is_unconfirmed) {
+            return None;
+        }
+        self.values().filter(|value| value.is_unconfirmed).find_map(|value| match &value.limit {
             LimitFrom::Line(line) => Some(line.as_ref()),
             _ => None,
         })

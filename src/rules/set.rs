@@ -1,6 +1,7 @@
 //! A rule set: one TOML file of one code, country or shop, read strictly.
 
 use std::fmt::Write as _;
+use std::sync::LazyLock;
 
 use serde::Deserialize;
 use sha2::{Digest, Sha256};
@@ -150,6 +151,16 @@ impl RuleSet {
 /// Text of a set that ships with the program.
 pub fn embedded(name: &str) -> Option<&'static str> {
     EMBEDDED.iter().find(|(known, _)| *known == name).map(|(_, text)| *text)
+}
+
+/// Names of the shipped sets of a country, by its two letters or the sign on its plates.
+pub fn sets_of_country(country: &str) -> Vec<&'static str> {
+    static COUNTRIES: LazyLock<Vec<(&str, Vec<String>)>> = LazyLock::new(|| {
+        let read = |(name, text): &(&'static str, &str)| Some((*name, RuleSet::read(text).ok()?.countries));
+        EMBEDDED.iter().filter_map(read).collect()
+    });
+    let country = country.trim().to_uppercase();
+    COUNTRIES.iter().filter(|(_, all)| all.contains(&country)).map(|(name, _)| *name).collect()
 }
 
 /// The sets that ship with the program.

@@ -33,7 +33,7 @@ impl Assessed {
         let branch = db::branches::find(con, branch).await?.ok_or(Refusal::Gone)?;
         let zone = Zone::named(&branch.time_zone).map_err(|error| Refusal::Broken(error.to_string()))?;
         let today = zone.day_of(at);
-        let book = db::rule_books::book_on(con, branch.id, today).await?;
+        let book = db::rule_books::book_for(con, branch.id, &file.vehicle.plate_country, today).await?;
         let proofs = rules::assess(&file, &book, today, &|instant| zone.day_of(instant));
         Ok(Self { file, history, book, proofs, branch, zone })
     }

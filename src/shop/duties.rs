@@ -246,11 +246,11 @@ impl Work {
     async fn start_next(&mut self, met: &Duty, on: Date) -> Result<Option<(DutyId, Date)>, Refusal> {
         let (branch, now) = (self.who.branch, self.now);
         let today = self.today;
-        let book = db::rule_books::book_on(self, branch, today).await?;
         let Some((vehicle, readings)) = db::job_files::vehicle_with_readings(self, branch, met.vehicle_id).await?
         else {
             return Err(Refusal::Gone);
         };
+        let book = db::rule_books::book_for(self, branch, &vehicle.plate_country, today).await?;
         let part = match met.part_id {
             Some(id) => db::parts::find(self, branch, id).await?,
             None => None,

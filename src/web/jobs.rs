@@ -5,10 +5,11 @@ use axum::extract::{RawQuery, State};
 use time::Date;
 
 use crate::db;
+use crate::db::rule_books::Books;
 use crate::db::today::Listed;
 use crate::model::ids::JobId;
 use crate::model::stage::{Stage, stages_of};
-use crate::rules::{self, RuleBook, tally};
+use crate::rules::{self, tally};
 use crate::web::app::App;
 use crate::web::job::say;
 use crate::web::kit::{self, Cell, Choice, Column, Empty, Pages, Row, Table};
@@ -36,12 +37,13 @@ pub struct Standing {
 pub async fn standing(
     con: &mut db::Con,
     who: &Visitor,
-    book: &RuleBook,
+    books: &mut Books,
     id: JobId,
     today: Date,
 ) -> Result<Option<Standing>, Error> {
     let w = who.words();
     let Some(file) = db::job_files::find(&mut *con, who.branch.id, id).await? else { return Ok(None) };
+    let book = books.of(&mut *con, &file.vehicle.plate_country).await?;
     let proofs = rules::assess(&file, book, today, &|at| who.zone.day_of(at));
     let stages = stages_of(file.job.kind);
     let is_open = |stage: &&Stage| proofs.iter().any(|proof| proof.stage == **stage && !proof.state.is_settled());
@@ -87,11 +89,12 @@ pub async fn list(State(app): State<App>, who: Visitor, RawQuery(query): RawQuer
     let span = (listing.first(), Listing::most());
     let mut found = db::today::list_jobs(&mut con, who.branch.id, state, &listing.wanted(), span).await?;
     let pages = listing.pages(w, &mut found);
-    let book = db::rule_books::book_on(&mut con, who.branch.id, today).await?;
+    let mut books = Books::new(who.branch.id, today);
     let only: Option<Stage> = listing.form.value("stage").parse().ok();
     let mut rows: Vec<Row> = Vec::new();
     for job in &found {
-        let stands = if job.state.is_live() { standing(&mut con, &who, &book, job.id, today).await? } else { None };
+        let stands =
+            if job.state.is_live() { standing(&mut con, &who, &mut books, job.id, today).await? } else { None };
         if only.is_some() && stands.as_ref().map(|stands| stands.stage) != only {
             continue;
         }

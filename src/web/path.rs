@@ -24,6 +24,7 @@ pub const PEOPLE: &str = "/office/people";
 pub const INSTRUMENTS: &str = "/instruments";
 /// Rule sets in force.
 pub const RULES: &str = "/office/rules";
+pub const RULE_STACK: &str = "/office/rules/stack";
 /// The shop block.
 pub const SHOP: &str = "/office/shop";
 
@@ -225,6 +226,11 @@ pub fn attachment(id: AttachmentId) -> String {
 pub fn inside(wanted: &str) -> &str {
     let plain = wanted.starts_with('/') && !wanted.starts_with("//") && !wanted.contains(['\\', '\r', '\n', '\t']);
     if plain && !wanted.starts_with("/sign-") { wanted } else { TODAY }
+}
+
+/// One rule set, with the file that may stand in its place.
+pub fn rule_set(name: &str) -> String {
+    format!("{RULES}/sets/{name}")
 }
 
 #[cfg(test)]

@@ -223,6 +223,10 @@ pub fn table() -> Vec<Route> {
         get("/office/rules",                rule_sets::list,            READERS),
         get("/office/rules/shop",           rule_sets::own::edit,       MANAGER),
         post("/office/rules/shop",          rule_sets::own::update,     MANAGER),
+        get("/office/rules/stack",          rule_sets::stack::edit,     MANAGER),
+        post("/office/rules/stack",         rule_sets::stack::update,   MANAGER),
+        get("/office/rules/sets/{name}",    rule_sets::file::show,      READERS),
+        post("/office/rules/sets/{name}",   rule_sets::file::update,    MANAGER),
 
         post("/jobs/{id}/arrival",          job::record::create::<ArrivalForm>, BENCH),
         get("/jobs/{id}/suitability",       job::record::show::<SuitabilityForm>,   READERS),

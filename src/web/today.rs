@@ -6,11 +6,11 @@ use time::{Date, Duration, OffsetDateTime};
 
 use crate::db;
 use crate::db::duties::Span;
+use crate::db::rule_books::Books;
 use crate::db::search::Wanted;
 use crate::db::today::Listed;
 use crate::model::booking::BookingState;
 use crate::model::job::JobState;
-use crate::rules::RuleBook;
 use crate::shop::doubts;
 use crate::web::app::App;
 use crate::web::jobs::{Standing, standing};
@@ -61,12 +61,12 @@ pub async fn show(State(app): State<App>, who: Visitor) -> Answer {
     let (w, branch, now) = (who.words(), who.branch.id, app.shop.clock.now());
     let today = who.zone.day_of(now);
     let mut con = app.read().await?;
-    let book = db::rule_books::book_on(&mut con, branch, today).await?;
+    let mut books = Books::new(branch, today);
     let jobs = db::today::list_jobs(&mut con, branch, "live", &Wanted::new(""), (0, MOST)).await?;
     let released = db::today::list_jobs(&mut con, branch, "released", &Wanted::new(""), (0, MOST)).await?;
     let mut lanes = Lanes { w, now, today, here: vec![], stuck: vec![], sign: vec![] };
     for job in &jobs {
-        lanes.live(&mut con, &who, &book, job).await?;
+        lanes.live(&mut con, &who, &mut books, job).await?;
     }
     for job in released.iter().filter(|job| !job.has_paper) {
         lanes.released(job);
@@ -98,8 +98,8 @@ struct Lanes {
 }
 
 impl Lanes {
-    async fn live(&mut self, con: &mut db::Con, who: &Visitor, book: &RuleBook, job: &Listed) -> Result<(), Error> {
-        let Some(stands) = standing(con, who, book, job.id, self.today).await? else { return Ok(()) };
+    async fn live(&mut self, con: &mut db::Con, who: &Visitor, books: &mut Books, job: &Listed) -> Result<(), Error> {
+        let Some(stands) = standing(con, who, books, job.id, self.today).await? else { return Ok(()) };
         let line = |why: String, since: OffsetDateTime, mark| Line {
             plate: named(&self.w, &job.plate, &job.number),
             href: path::job(job.id),

@@ -260,3 +260,90 @@ async fn another_branchs_duty_is_not_there() {
     desk.post(&format!("/due/{id}/closing"), &[("how", "scrapped"), ("met_on", "2026-05-12")]).await.is(404);
     desk.post(&format!("/due/{id}/calls"), &[("outcome", "reached")]).await.is(404);
 }
+
+fn stacked(name: &str) -> RuleBook {
+    RuleBook::stacked(&["un-baseline", name, "shop"]).unwrap()
+}
+
+/// StVZO 41a(5); Belgian guidance: within 30 days; Turkish Official Gazette of 24 June 2017.
+#[tokio::test]
+async fn an_authoritys_test_or_paper_falls_due_by_the_set_of_its_country() {
+    let (_open, mut file) = conversion(Fuel::Lpg).await;
+    let of = |file: &JobFile, name, kind| {
+        let duties = intervals::duties(file, &stacked(name), TODAY);
+        duties.into_iter().find(|duty| duty.kind == kind).map(|duty| (duty.line, duty.due_on))
+    };
+    let test = DutyKind::AuthorityTest;
+    assert_eq!(of(&file, "de-stvzo", test), Some(("de.gas.fit".to_owned(), TODAY)));
+    assert_eq!(of(&file, "be", test), Some(("be.fit".to_owned(), date!(2026 - 06 - 11))));
+    assert_eq!(of(&file, "tr", DutyKind::AuthorityPaper), Some(("tr.refit".to_owned(), TODAY)));
+    assert_eq!(of(&file, "nl", test), None);
+    file.job.kind = JobKind::Repair;
+    assert_eq!(of(&file, "de-stvzo", test), Some(("de.gas.repair".to_owned(), TODAY)));
+    assert_eq!(of(&file, "be", test), None);
+    file.job.is_low_pressure_only = true;
+    assert_eq!(of(&file, "de-stvzo", test), None, "its leak and function tests are asked as proofs");
+}
+
+/// 49 CFR 571.304 S7.4(g): 36 months or 36 000 miles to 4 536 kg, 12 months above; the UN 48 months come later.
+#[tokio::test]
+async fn of_several_lines_the_earliest_counts_and_a_mass_that_is_not_known_is_the_heavy_one() {
+    let (_open, mut file) = conversion(Fuel::Cng).await;
+    file.parts.push(part(&file, PartCategory::Cylinder, Some((date!(2026 - 01 - 31), DatePrecision::Month))));
+    let found = |file: &JobFile| {
+        let duties = intervals::duties(file, &stacked("us-cng"), TODAY);
+        let of: Vec<_> = duties.iter().filter(|duty| duty.kind == DutyKind::CylinderInspection).collect();
+        assert_eq!(of.len(), 1, "{of:?}");
+        (of[0].line.clone(), of[0].due_on, of[0].due_km)
+    };
+    file.readings = vec![read(TODAY, 100_000, OdometerExplained::Plain)];
+    for (kg, line, due_on, km) in [
+        (Some(4_536), "us.cng.light", date!(2029 - 05 - 12), Some(157_936)),
+        (Some(4_537), "us.cng.heavy", date!(2027 - 05 - 12), None),
+        (None, "us.cng.heavy", date!(2027 - 05 - 12), None),
+    ] {
+        file.vehicle.gross_mass_kg = kg;
+        assert_eq!(found(&file), (line.to_owned(), due_on, km), "{kg:?} kg");
+    }
+}
+
+/// Circular 7865/2015 (second hand): 48 months, and CNG-4 then every 24; the UN 48 months do not hide the 24.
+#[tokio::test]
+async fn the_second_interval_of_a_fully_wrapped_cylinder_is_shorter() {
+    let (_open, mut file) = conversion(Fuel::Cng).await;
+    let mut cylinder = part(&file, PartCategory::Cylinder, Some((TODAY, DatePrecision::Day)));
+    cylinder.approval_mark = "E3 110R-001234".into();
+    cylinder.component_class = "CNG-4".into();
+    file.parts.push(cylinder.clone());
+    let book = stacked("it");
+    let first = intervals::duties(&file, &book, TODAY);
+    let first = by_kind(&first, DutyKind::CylinderInspection);
+    assert_eq!((first.line.as_str(), first.due_on), ("un.cng.visual", date!(2030 - 05 - 12)), "as early, and read");
+    let met = |line: &str| fuelwright::model::duty::Duty {
+        id: fuelwright::model::ids::DutyId::new(),
+        vehicle_id: file.vehicle.id,
+        job_id: None,
+        part_id: Some(cylinder.id),
+        line: line.into(),
+        kind: DutyKind::CylinderInspection,
+        due_on: date!(2030 - 05 - 12),
+        due_km: None,
+        decided_by: DueBy::Date,
+        source: String::new(),
+        is_checked: true,
+        made_at: datetime!(2026-05-12 09:00 UTC),
+        closed_at: None,
+        closed_how: None,
+        closed_note: String::new(),
+    };
+    let day = date!(2030 - 05 - 12);
+    let next = |part: &Part| {
+        let next = intervals::following(&book, &met("un.cng.visual"), Some(part), &file.vehicle, &[], day).unwrap();
+        (next.line, next.due_on)
+    };
+    assert_eq!(next(&cylinder), ("it.cng.r110".to_owned(), date!(2032 - 05 - 12)));
+    let steel = Part { component_class: "CNG-1".into(), ..cylinder.clone() };
+    assert_eq!(next(&steel), ("un.cng.visual".to_owned(), date!(2034 - 05 - 12)));
+    let national = Part { approval_mark: "IGM 4711".into(), ..cylinder.clone() };
+    assert_eq!(next(&national), ("un.cng.visual".to_owned(), date!(2034 - 05 - 12)), "60 months come later than 48");
+}

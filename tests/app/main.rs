@@ -48,6 +48,7 @@ mod proving;
 mod rounds;
 mod rule_files;
 mod rule_lines;
+mod rule_stack;
 mod search;
 mod serve;
 mod sign_in;

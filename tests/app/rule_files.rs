@@ -7,7 +7,7 @@ use fuelwright::rules::{EMBEDDED, Quantity, RuleBook, RuleSet, embedded};
 use fuelwright::words::Words;
 use time::macros::date;
 
-use crate::support::TestShop;
+use crate::support::{PASSWORD, TestShop};
 
 fn shop_text() -> String {
     embedded("shop").unwrap().to_owned()
@@ -131,4 +131,91 @@ fn every_reason_has_its_sentence_and_no_sentence_is_idle() {
     let all: String = rules.filter_map(|file| std::fs::read_to_string(file.ok()?.path()).ok()).collect();
     let idle: Vec<_> = said.iter().filter(|key| !all.contains(&format!("\"{key}\""))).collect();
     assert!(idle.is_empty(), "nobody says {idle:#?}");
+}
+
+/// A line of the shop looser than shut.2s, with an authority's leave.
+fn allowed_text() -> String {
+    format!(
+        "{}\n[[limit]]\nid = \"shop.shut\"\nquantity = \"shut-off-s\"\nmost = 3.0\nsource = \"own\"\nchecked = false\nallowed = {{ authority = \"Northmere inspectorate\", document = \"letter 12\", on = \"2026-04-01\" }}\n",
+        shop_text()
+    )
+}
+
+#[tokio::test]
+async fn a_looser_line_needs_an_authority_and_a_second_persons_sign_in() {
+    let open = TestShop::open().await;
+    let ilse = open.manager().await;
+    let text = allowed_text();
+    let fields = [("text", text.as_str()), ("from_on", "2026-05-12"), ("opened", "")];
+    let send = async |more: &[(&str, &str)]| ilse.post("/office/rules/shop", &[&fields[..], more].concat()).await;
+    send(&[("then", "preview")]).await.is(200).says("shop.shut asks less than shut.2s of UN baseline");
+    let save = ("then", "save");
+    send(&[save]).await.is(422).says("a second person signs in");
+    let with =
+        |name: &'static str, password: &'static str| [save, ("second_name", name), ("second_password", password)];
+    send(&with("ilse", PASSWORD)).await.is(422).says("That is you");
+    send(&with("nobody", PASSWORD)).await.is(422).says("Nobody of this branch");
+    send(&with("mara", PASSWORD)).await.is(422).says("neither manage this branch nor may sign");
+    let wrong = send(&with("vera", "guess")).await;
+    wrong.is(422).hides("value=\"guess\"");
+    let mut con = open.shop.db.read().await.unwrap();
+    assert!(db::rule_files::list(&mut con, open.branch, "shop").await.unwrap().is_empty());
+    send(&with("vera", PASSWORD)).await.goes_to();
+    let kept = db::rule_files::list(&mut con, open.branch, "shop").await.unwrap();
+    assert_eq!((kept[0].person_id, kept[0].second_person_id), (open.ilse, Some(open.vera)));
+    ilse.get("/office/rules").await.says("Looser by leave of Northmere inspectorate, letter 12 of 1 April 2026");
+    ilse.get("/office/log").await.says("Stood behind a line that asks less");
+    // The deed itself holds to it, whoever calls it.
+    let who = open.actor(open.ilse).await;
+    let new = fuelwright::shop::rule_files::NewRuleFile {
+        name: "shop".into(),
+        text: text.clone(),
+        from_on: date!(2026 - 05 - 13),
+        opened_at: Some(kept[0].id.clone()),
+        second: None,
+    };
+    assert!(open.shop.change_rules(&who, None, new.clone()).await.is_err());
+    let alone = fuelwright::shop::rule_files::NewRuleFile { second: Some(open.ilse), ..new };
+    assert!(open.shop.change_rules(&who, None, alone).await.is_err());
+}
+
+#[tokio::test]
+async fn a_file_in_the_data_folder_takes_the_place_of_a_shipped_set_with_sum_and_person() {
+    let open = TestShop::open().await;
+    let (ilse, page) = (open.manager().await, "/office/rules/sets/nl");
+    ilse.get(page).await.is(200).says("nl.lpg.age").says("rule-sets/nl.toml");
+    open.auditor().await.get(page).await.is(200).hides("A file in the place of this set");
+    let send = async |take: &str, then: &str, opened: &str| {
+        let fields = [("take", take), ("from_on", "2026-05-14"), ("opened", opened), ("then", then)];
+        ilse.post(page, &fields).await
+    };
+    send("file", "preview", "").await.is(422).says("There is no rule-sets/nl.toml in the data folder");
+    let folder = open.app.config.data.join("rule-sets");
+    std::fs::create_dir_all(&folder).unwrap();
+    let shipped = embedded("nl").unwrap();
+    let write = |text: &str| std::fs::write(folder.join("nl.toml"), text).unwrap();
+    write(&shipped.replace("checked = true", "checked = true\ncolour = \"red\""));
+    let line = shipped.lines().position(|line| line == "checked = true").unwrap() + 2;
+    send("file", "save", "").await.is(422).says(&format!("Line {line}: unknown field"));
+    write(&shipped.replace("name = \"nl\"", "name = \"un-baseline\""));
+    send("file", "save", "").await.is(422).says("no version of this set");
+    write(&shipped.replace("most = 120.0", "most = 96.0"));
+    send("file", "preview", "").await.is(200).says("Stricter").says("96");
+    send("file", "save", "").await.goes_to();
+    // What is kept is what was read: a later change of the file changes nothing.
+    write("nonsense");
+    let mut con = open.shop.db.read().await.unwrap();
+    for (day, most) in [(date!(2026 - 05 - 13), 120.0), (date!(2026 - 05 - 14), 96.0)] {
+        let set = db::rule_books::set_on(&mut con, open.branch, "nl", day).await.unwrap();
+        assert_eq!(set.limit[0].most, Some(most), "{day}");
+    }
+    let kept = db::rule_files::list(&mut con, open.branch, "nl").await.unwrap();
+    ilse.get(page).await.says("Ilse Brandt").says(&kept[0].sha256[..12]);
+    // Back to what the program ships; and a form opened before that save is told so.
+    send("shipped", "save", "").await.is(422).says("Somebody put another version in force");
+    send("shipped", "save", &kept[0].id).await.goes_to();
+    let set = db::rule_books::set_on(&mut con, open.branch, "nl", date!(2026 - 05 - 14)).await.unwrap();
+    assert_eq!(set.limit[0].most, Some(120.0));
+    ilse.get("/office/rules/sets/moon").await.is(404);
+    ilse.get("/office/rules/sets/shop").await.is(404);
 }

@@ -4,7 +4,7 @@ use time::OffsetDateTime;
 
 use crate::clock::Zone;
 use crate::db::doubts::Decided;
-use crate::db::rule_books::{SHOP, book_on};
+use crate::db::rule_books::{SHOP, book_for, book_on};
 use crate::db::{self, Con};
 use crate::model::branch::Branch;
 use crate::model::doubt::{
@@ -252,7 +252,7 @@ async fn reckon(
 ) -> Result<Again, Refusal> {
     let branch = traced.branch.id;
     let day_of = |at| traced.zone.day_of(at);
-    let book = book_on(con, branch, day_of(entry.measured_at)).await?;
+    let book = book_for(con, branch, &file.vehicle.plate_country, day_of(entry.measured_at)).await?;
     Ok(match (&traced.instrument, traced.corrected_by) {
         (Some(record), _) => {
             let one = &record.instrument;

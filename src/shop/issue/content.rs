@@ -262,10 +262,21 @@ fn container(part: &Part, duties: &[NewDuty]) -> ContainerOnPaper {
 /// A duty as papers print it.
 pub(super) fn duty_on_paper(ground: &Ground<'_>, duty: &NewDuty) -> DutyOnPaper {
     // A shop's own line is the shop's decision and says so itself.
-    let source = if duty.is_checked || duty.line.starts_with("shop.") {
-        duty.source.clone()
-    } else {
-        ground.w.tv("issue-to-be-confirmed", &[("source", duty.source.as_str().into())])
+    let line = ground.book.sets.iter().flat_map(|set| &set.interval).find(|line| line.id == duty.line);
+    let is_shop = ground.book.sets.iter().any(|set| set.is_shop && line.is_some_and(|line| line.set.name == set.name));
+    let key = if duty.is_checked || is_shop { "issue-limit-of-line" } else { "issue-limit-unread" };
+    let source = match line {
+        Some(line) => {
+            let values = [
+                ("source", duty.source.as_str().into()),
+                ("line", line.id.as_str().into()),
+                ("set", line.set.title.as_str().into()),
+            ];
+            ground.w.tv(key, &values)
+        }
+        // A fill stop still to be shown is an answer, no line.
+        None if duty.is_checked => duty.source.clone(),
+        None => ground.w.tv("issue-to-be-confirmed", &[("source", duty.source.as_str().into())]),
     };
     DutyOnPaper {
         what: ground.w.t(format!("duty-kind-{}", duty.kind.code())),

@@ -98,13 +98,15 @@ fn value(w: Words, key: &str, judged: &ValueJudged, decimals: u8, unit: &str) ->
     let read =
         format!("{} ± {}", w.number(judged.value, decimals), w.quantity(judged.expanded_uncertainty, decimals, unit));
     let read = read.trim_end().to_owned();
+    // A limit of whole ppm has no decimals; CO and lambda are limited to a hundredth.
+    let digits = decimals.min(2);
     let limit = match (judged.least, judged.most) {
-        (Some(least), Some(most)) => w.span(least, most, 2, unit).trim_end().to_owned(),
+        (Some(least), Some(most)) => w.span(least, most, digits, unit).trim_end().to_owned(),
         (None, Some(most)) => {
-            w.tv("exhaust-at-most", &[("most", w.quantity(most, 2, unit).trim_end().to_owned().into())])
+            w.tv("exhaust-at-most", &[("most", w.quantity(most, digits, unit).trim_end().to_owned().into())])
         }
         (Some(least), None) => {
-            w.tv("exhaust-at-least", &[("least", w.quantity(least, 2, unit).trim_end().to_owned().into())])
+            w.tv("exhaust-at-least", &[("least", w.quantity(least, digits, unit).trim_end().to_owned().into())])
         }
         (None, None) => return w.tv("exhaust-unlimited", &[("name", name.into()), ("read", read.into())]),
     };

@@ -61,7 +61,7 @@ impl JobPage {
         };
         let now = app.shop.clock.now();
         let today = who.zone.day_of(now);
-        let book = db::rule_books::book_on(&mut con, who.branch.id, today).await?;
+        let book = db::rule_books::book_for(&mut con, who.branch.id, &file.vehicle.plate_country, today).await?;
         let zone = who.zone.clone();
         let proofs = rules::assess(&file, &book, today, &|at| zone.day_of(at));
         let frame = who.frame().at(page::Place::Jobs);

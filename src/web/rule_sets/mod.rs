@@ -5,19 +5,22 @@ use axum::extract::State;
 use time::Date;
 
 use super::app::App;
-use super::kit::{Cell, Column, Row, Table};
+use super::kit::{Cell, Column, Mark, Row, Table};
 use super::page::{Frame, Place, page};
 use super::visitor::Visitor;
-use super::{Answer, Error};
+use super::{Answer, Error, path};
 use crate::db;
 use crate::db::rule_books::SHOP;
 use crate::db::rule_files::RuleFile;
-use crate::model::person::Role;
-use crate::rules::RuleSet;
+use crate::model::ids::PersonId;
+use crate::model::person::{Person, Role};
+use crate::rules::{EMBEDDED, RuleBook, RuleSet};
 use crate::words::Words;
 
+pub mod file;
 pub mod own;
 mod said;
+pub mod stack;
 
 /// One set as the page shows it.
 struct SetView {
@@ -30,6 +33,8 @@ struct SetView {
 #[template(path = "rules/list.html")]
 struct ListPage {
     frame: Frame,
+    /// Every set there is, with its standing in this branch.
+    overview: Option<Table>,
     sets: Vec<SetView>,
     own_standing: String,
     own_next: String,
@@ -52,26 +57,76 @@ pub async fn list(State(app): State<App>, who: Visitor) -> Answer {
         None => w.t("rules-own-shipped"),
     };
     let next = files.iter().filter(|file| file.from_on > today).map(|file| file.from_on).min();
-    let by = |file: &RuleFile| {
-        people.iter().find(|one| one.id == file.person_id).map(|one| one.name.clone()).unwrap_or_default()
-    };
+    let overview = overview(&mut con, &who, &book, &people, today).await?;
+    page(ListPage {
+        overview,
+        sets: book.sets.iter().map(|set| set_view(&w, set)).collect(),
+        own_standing,
+        own_next: next.map(|on| w.tv("rules-own-next", &[("on", w.date(on).into())])).unwrap_or_default(),
+        versions: versions(&who, &people, &files),
+        may_change: who.actor.is_one_of(&[Role::Manager]),
+        frame,
+    })
+}
+
+/// Every set there is: whether this branch stacks it, its version and check sum, and who put a file in its place.
+async fn overview(
+    con: &mut db::Con,
+    who: &Visitor,
+    book: &RuleBook,
+    people: &[Person],
+    today: Date,
+) -> Result<Option<Table>, Error> {
+    let w = who.words();
+    let by_vehicle = db::rule_books::stack(con, who.branch.id).await?.by_vehicle;
+    let mut rows: Vec<Row> = Vec::new();
+    for (name, _) in EMBEDDED.iter().filter(|(name, _)| *name != SHOP) {
+        let set = db::rule_books::set_on(con, who.branch.id, name, today).await?;
+        let file = db::rule_files::find_in_force(con, who.branch.id, name, today).await?;
+        let here = if book.sets.iter().any(|one| one.name == *name) {
+            Cell::new(w.t("rules-stacked")).marked(Mark::Met)
+        } else if by_vehicle {
+            Cell::new(w.t("rules-by-country"))
+        } else {
+            Cell::new(w.t("rules-left-out"))
+        };
+        let from = match &file {
+            Some(file) => w.tv(
+                "rules-from-file",
+                &[("person", name_of(people, file.person_id).into()), ("on", w.date(file.from_on).into())],
+            ),
+            None => w.t("rules-as-shipped"),
+        };
+        rows.push(vec![
+            Cell::link(set.title, path::rule_set(name)).with_second(*name),
+            here,
+            Cell::new(set.version).with_second(short(&set.sha256)),
+            Cell::new(from),
+        ]);
+    }
+    let columns = ["rules-set", "rules-here", "rules-version-sum", "rules-comes-from"];
+    Ok(table(&w, "rules-all", &columns, rows))
+}
+
+fn name_of(people: &[Person], id: PersonId) -> String {
+    people.iter().find(|one| one.id == id).map(|one| one.name.clone()).unwrap_or_default()
+}
+
+/// Every version of a set that somebody put in force, with its check sum.
+fn versions(who: &Visitor, people: &[Person], files: &[RuleFile]) -> Option<Table> {
+    let w = who.words();
     let version = |file: &RuleFile| {
+        let second =
+            file.second_person_id.map(|id| w.tv("rules-version-second", &[("person", name_of(people, id).into())]));
         vec![
             Cell::new(w.date(file.from_on)),
-            Cell::new(by(file)),
+            Cell::new(name_of(people, file.person_id)).with_second(second.unwrap_or_default()),
             Cell::new(w.date_time(who.zone.local(file.recorded_at))),
             Cell::new(short(&file.sha256)),
         ]
     };
     let columns = ["rules-version-from", "rules-version-by", "rules-version-at", "rules-version-sum"];
-    page(ListPage {
-        sets: book.sets.iter().map(|set| set_view(&w, set)).collect(),
-        own_standing,
-        own_next: next.map(|on| w.tv("rules-own-next", &[("on", w.date(on).into())])).unwrap_or_default(),
-        versions: table(&w, "rules-versions", &columns, files.iter().map(version).collect()),
-        may_change: who.actor.is_one_of(&[Role::Manager]),
-        frame,
-    })
+    table(&w, "rules-versions", &columns, files.iter().map(version).collect())
 }
 
 /// The first figures of a check sum, enough to tell two versions apart.
