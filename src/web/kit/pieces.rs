@@ -125,6 +125,8 @@ pub struct Cell {
     pub text: String,
     pub href: Option<String>,
     pub mark: Option<Mark>,
+    /// What the mark says to who cannot see it; the word of its state where nothing is given.
+    pub mark_says: Option<String>,
     pub second: String,
 }
 
@@ -146,11 +148,29 @@ impl Cell {
         self
     }
 
+    /// The same with a mark before it that says this.
+    #[must_use]
+    pub fn marked_as(mut self, mark: Mark, says: impl Into<String>) -> Self {
+        self.mark_says = Some(says.into());
+        self.marked(mark)
+    }
+
     /// The same with a second, softer line.
     #[must_use]
     pub fn with_second(mut self, second: impl Into<String>) -> Self {
         self.second = second.into();
         self
+    }
+
+    /// The mark; where the text is in words, those say it, and the mark only points at them.
+    fn mark_view(&self, w: &Words, state: &Mark) -> MarkView {
+        let shown = mark(w, state);
+        let word = match &self.mark_says {
+            Some(says) => says.clone(),
+            None if self.text.contains(char::is_alphabetic) => String::new(),
+            None => return shown,
+        };
+        MarkView { word, ..shown }
     }
 }
 

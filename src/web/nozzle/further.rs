@@ -61,8 +61,9 @@ pub fn drawn(used: &Candidate, setting: &Setting) -> DutyOnPaper {
 pub fn duty(w: &Words, used: &Candidate, asked: &Asked) -> Table {
     let setting = asked.setting();
     let row = |(rpm, duty): (f64, f64)| {
-        let mark = if duty > setting.max_duty { Mark::Stops } else { Mark::Met };
-        vec![Cell::new(w.number(rpm, 0)), Cell::new(w.number(100.0 * duty, 0)).marked(mark)]
+        let (mark, says) = if duty > setting.max_duty { (Mark::Stops, "over") } else { (Mark::Met, "within") };
+        let open = Cell::new(w.number(100.0 * duty, 0)).marked_as(mark, w.t(format!("nozzle-duty-{says}")));
+        vec![Cell::new(w.number(rpm, 0)), open]
     };
     let rows = duty_over_speed(used, setting.rated_rpm).into_iter().map(row).collect();
     let columns = vec![Column::number(w.head("nozzle-column-speed")), Column::number(w.head("nozzle-column-open"))];
