@@ -51,10 +51,10 @@ pub async fn find_with_history(con: &mut Con, branch: BranchId, id: JobId) -> Re
     Ok(Some((file, history)))
 }
 
-/// Parts on a vehicle that an open recall names and that nobody has closed by a paper from elsewhere.
+/// Parts on a vehicle that a recall names and whose duty nobody has closed.
 async fn recalled(con: &mut Con, branch: BranchId, parts: &[Part]) -> Result<Vec<Recalled>> {
     let mut found = Vec::new();
-    for recall in recalls::list_open(con, branch).await? {
+    for recall in recalls::list(con, branch).await? {
         for part in parts.iter().filter(|part| part.is_fitted()) {
             if let Some(carries) = recall.carries(part)
                 && !recalls::is_settled(con, recall.id, part.id).await?

@@ -3,7 +3,7 @@
 use time::OffsetDateTime;
 
 use super::{Con, Db, Result};
-use crate::model::ids::{BranchId, FindingId, MessageId, PartId, PersonId, RecallId, VehicleId};
+use crate::model::ids::{BranchId, MessageId, PartId, PersonId, RecallId, VehicleId};
 use crate::model::recall::{NewRecall, Recall};
 
 /// The recall with this id.
@@ -21,17 +21,14 @@ pub async fn find(con: &mut Con, branch: BranchId, id: RecallId) -> Result<Optio
     .await?)
 }
 
-/// Recalls whose finding is open, oldest first.
-pub async fn list_open(con: &mut Con, branch: BranchId) -> Result<Vec<Recall>> {
+/// Every recall of a branch, oldest first. One ends part by part ([`is_settled`]), whatever became of its finding.
+pub async fn list(con: &mut Con, branch: BranchId) -> Result<Vec<Recall>> {
     Ok(sqlx::query_as::<Db, Recall>(
-        "select recalls.id, recalls.branch_id, recalled_by, document, dated_on, category, maker, type_name, batch,
-             serial_from, serial_to, remedy, recorded_by, recorded_at
+        "select id, branch_id, recalled_by, document, dated_on, category, maker, type_name, batch, serial_from, serial_to,
+             remedy, recorded_by, recorded_at
          from recalls
-         join doubts on doubts.recall_id = recalls.id
-         join findings on findings.id = doubts.finding_id
-         where recalls.branch_id = $1
-           and findings.decided_at is null
-         order by recorded_at, recalls.id",
+         where branch_id = $1
+         order by recorded_at, id",
     )
     .bind(branch)
     .fetch_all(con)
@@ -48,14 +45,6 @@ pub async fn is_settled(con: &mut Con, id: RecallId, part: PartId) -> Result<boo
     .fetch_one(con)
     .await?;
     Ok(closed > 0)
-}
-
-/// The finding that a recall opened.
-pub async fn finding(con: &mut Con, id: RecallId) -> Result<Option<FindingId>> {
-    Ok(sqlx::query_scalar::<Db, FindingId>("select finding_id from doubts where recall_id = $1")
-        .bind(id)
-        .fetch_optional(con)
-        .await?)
 }
 
 /// Writes a recall down.

@@ -223,13 +223,21 @@ fn exhaust(file: &JobFile, old: Judging<'_, Exhaust>, new: Judging<'_, Exhaust>,
         new: Some(figure(of(&new))),
     };
     let lambda = |of: &ExhaustJudged| of.raised_lambda.as_ref().ok().map(figure);
-    let beside = vec![
+    let hc = |of: &ExhaustJudged| of.raised_hc.as_ref().map(figure);
+    let mut beside = vec![
         co("idle-co", |judged| &judged.idle_co),
         co("raised-co", |judged| &judged.raised_co),
         Beside { what: "lambda", unit: "", decimals: 3, old: lambda(&old), new: lambda(&new) },
     ];
+    if old.raised_hc.is_some() || new.raised_hc.is_some() {
+        beside.push(Beside { what: "raised-hc", unit: "ppm", decimals: 0, old: hc(&old), new: hc(&new) });
+    }
     if new.raised_lambda.is_err() {
         return Again { beside, ..doubtful("no-sum") };
+    }
+    // A line that nobody read lets nothing pass alone, here as in the proofs.
+    if new.verdict() == Some(Verdict::Pass) && new.unconfirmed().is_some() {
+        return Again { beside, ..doubtful("unconfirmed") };
     }
     sorted(new.verdict(), beside)
 }

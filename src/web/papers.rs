@@ -9,7 +9,7 @@ use serde::Deserialize;
 use super::job::papers::{mark, pdf};
 use crate::db;
 use crate::model::ids::PaperId;
-use crate::model::paper::issued::PaperEvent;
+use crate::model::paper::issued::{PaperEvent, open_reviews};
 use crate::model::vehicle::is_vin;
 use crate::seal::standing::Standing;
 use crate::shop::Refusal;
@@ -83,6 +83,8 @@ struct ShowPage {
     verdict: Verdict,
     facts: Vec<(String, String)>,
     events: Vec<String>,
+    /// Findings that keep it under review, as links.
+    reviews: Vec<String>,
     base: String,
     job_href: String,
     may_withdraw: bool,
@@ -136,6 +138,7 @@ fn show_page(who: &Visitor, found: &Found, form: Form) -> ShowPage {
             fact("register-key", content.check.key_fingerprint.clone()),
         ],
         events: events.iter().map(event).collect(),
+        reviews: open_reviews(events).into_iter().flatten().map(|id| path::finding_paper(id, paper.id)).collect(),
         base: path::paper(paper.id),
         job_href: path::job_papers(paper.job_id),
         may_withdraw: !is_over && who.actor.signatory.is_some(),

@@ -71,6 +71,7 @@ pub async fn show(State(app): State<App>, who: Visitor) -> Answer {
     for job in released.iter().filter(|job| !job.has_paper) {
         lanes.released(job);
     }
+    lanes.stuck.extend(findings(&mut con, &who, now).await?);
     lanes.sign.extend(under_review(&mut con, &who, now).await?);
     lanes.here.extend(expected(&mut con, &who, now, today).await?);
     let due = due(&mut con, &who, today).await?;
@@ -149,6 +150,26 @@ pub fn how_long(w: &Words, now: OffsetDateTime, since: OffsetDateTime) -> String
         0 => w.tn("today-hours", gone.whole_hours().max(0)),
         days => w.tn("today-days", days),
     }
+}
+
+/// Findings that put results in doubt and are open; those of a job stand with the job.
+async fn findings(con: &mut db::Con, who: &Visitor, now: OffsetDateTime) -> Result<Vec<Line>, Error> {
+    let w = who.words();
+    let mut lines = Vec::new();
+    for one in db::findings::list_open(con, who.branch.id).await?.into_iter().filter(|one| one.job_id.is_none()) {
+        let instrument = match one.instrument_id {
+            Some(id) => db::instruments::find(con, who.branch.id, id).await?.map(|one| one.code),
+            None => None,
+        };
+        lines.push(Line {
+            plate: instrument.unwrap_or_else(|| w.t("finding-title")),
+            href: path::finding(one.id),
+            why: w.tv("today-finding", &[("text", one.text.as_str().into())]),
+            how_long: how_long(&w, now, one.opened_at),
+            mark: Mark::Stops,
+        });
+    }
+    Ok(lines)
 }
 
 /// Papers that are under review, each leading to the finding behind it.

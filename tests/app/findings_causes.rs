@@ -80,8 +80,7 @@ async fn correct_exhaust_again(issued: &Issued) {
     let mut con = issued.open.shop.db.read().await.unwrap();
     let open = db::findings::list_open(&mut con, issued.open.branch).await.unwrap();
     drop(con);
-    // Both corrections are findings of their own; the later one is closed with the paper superseded below.
-    assert_eq!(open.len(), 2);
+    assert_eq!(open.len(), 1, "the finding of the first correction follows to the last");
 }
 
 fn recall<'a>(rest: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
@@ -157,6 +156,17 @@ async fn a_recalled_container_stops_papers_is_written_about_once_and_ends_with_i
     for said in ["Recalled part", "Notice TW-7", "T-118204", "The container is recalled", "All vehicles seen to"] {
         paper.says(said);
     }
+}
+
+#[tokio::test]
+async fn closing_the_finding_of_a_recall_does_not_let_the_part_off() {
+    let issued = issued().await;
+    let (jon, vera) = (issued.open.technician().await, issued.open.signatory().await);
+    let finding = jon.post("/findings/recalls", &recall(&[("serial_from", "T-118204")])).await.goes_to();
+    let stands = [("paper_decision", "stands"), ("reason", "Tested, tight"), ("password", PASSWORD)];
+    vera.post(&issued.paper_at(&finding), &stands).await.goes_to();
+    jon.post(&format!("{finding}/decision"), &[("decision", "Written to")]).await.goes_to();
+    assert_eq!(not_recalled(&issued).await, (fuelwright::rules::State::Stops, "part-recalled"));
 }
 
 async fn not_recalled(issued: &Issued) -> (fuelwright::rules::State, &'static str) {

@@ -73,28 +73,18 @@ impl Work {
         let new = NewFinding { found_in: FoundIn::Records, source, text, found_at: None };
         let (finding, deed) = self.open_finding(new).await?;
         self.note(deed).await?;
-        let mut doubt = Doubt {
-            finding_id: finding,
-            cause: kind,
-            found_at: now,
-            stated_from: None,
-            stated_reason: String::new(),
-            instrument_id: None,
-            evidence_id: None,
-            recall_id: None,
-            rule_line: String::new(),
-            rule_from_on: None,
-        };
-        cause(&mut doubt);
+        let doubt = Doubt { finding_id: finding, ..weigh::plain_doubt(kind, now, cause) };
         db::doubts::save(self, &doubt).await?;
         Box::pin(self.review(finding)).await?;
         Ok(finding)
     }
 
-    /// Opens a finding because an entry was corrected under papers that stand.
+    /// Opens a finding because an entry was corrected under papers that rest on it. A correction of a correction opens none:
+    /// the finding of the first follows the chain to its end.
     pub(super) async fn doubt_corrected(&mut self, job: JobId, by: EvidenceId, reason: &str) -> Result<(), Refusal> {
-        let branch = self.who.branch;
-        if db::papers::list_in_force(self, branch, job).await?.is_empty() {
+        let (branch, now) = (self.who.branch, self.now);
+        let doubt = weigh::plain_doubt(CauseKind::Evidence, now, |doubt| doubt.evidence_id = Some(by));
+        if weigh::trace_doubt(self, branch, &doubt, (now, now)).await?.papers.iter().all(|one| one.ended_at.is_some()) {
             return Ok(());
         }
         let number = db::jobs::find(self, branch, job).await?.ok_or(Refusal::Gone)?.number;

@@ -96,7 +96,7 @@ fn results(frame: &Frame, weighed: &Weighed, line: &PaperLine) -> Vec<(Mark, Str
             ];
             w.tv("doubt-beside", &values)
         });
-        let why = std::iter::once(format!("{}. {}", said::sort(&w, one), said::why(&w, one))).chain(again);
+        let why = std::iter::once(format!("{}. {}.", said::sort(&w, one), said::why(&w, one))).chain(again);
         (sort_mark(one.again.sort), said::what(&w, &one.what), why.collect::<Vec<_>>().join(" "))
     };
     of_paper.map(said).collect()
