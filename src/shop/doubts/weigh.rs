@@ -4,7 +4,7 @@ use time::OffsetDateTime;
 
 use crate::clock::Zone;
 use crate::db::doubts::Decided;
-use crate::db::rule_books::{SHOP, book_for, book_on};
+use crate::db::rule_books::{book_for, book_on};
 use crate::db::{self, Con};
 use crate::model::branch::Branch;
 use crate::model::doubt::{
@@ -275,8 +275,8 @@ async fn reckon(
     })
 }
 
-/// The book without what changed: with the shop's lines as they were before, or without the named line, or without every
-/// line of that first day.
+/// The book without what changed: with every set that was put in force from that day as it was before; where none was,
+/// without the named line, or without every line of that first day.
 async fn book_before(
     con: &mut Con,
     traced: &Traced,
@@ -284,16 +284,18 @@ async fn book_before(
     opened_at: OffsetDateTime,
 ) -> Result<RuleBook, Refusal> {
     let (line, from_on) = (&traced.doubt.rule_line, traced.doubt.rule_from_on);
-    let files = db::rule_files::list(con, traced.branch.id, SHOP).await?;
-    let mut known = files.iter().filter(|file| file.recorded_at <= opened_at);
-    let changed = known.next().filter(|file| Some(file.from_on) == from_on);
     let mut before = book.clone();
-    if line.is_empty() && changed.is_some() {
-        let text = known.next().map_or_else(|| crate::rules::embedded(SHOP).unwrap_or_default(), |file| &file.text);
-        let own = RuleSet::read(text).map_err(|bad| Refusal::Broken(bad.to_string()))?;
-        before.sets.retain(|set| !set.is_shop);
-        before.sets.push(own);
-    } else {
+    let mut is_replaced = false;
+    for set in before.sets.iter_mut().filter(|_| line.is_empty()) {
+        let files = db::rule_files::list(con, traced.branch.id, &set.name).await?;
+        let mut known = files.iter().filter(|file| file.recorded_at <= opened_at);
+        if known.next().is_some_and(|file| Some(file.from_on) == from_on) {
+            let text = known.next().map_or_else(|| crate::rules::embedded(&set.name), |file| Some(&file.text));
+            *set = RuleSet::read(text.unwrap_or_default()).map_err(|bad| Refusal::Broken(bad.to_string()))?;
+            is_replaced = true;
+        }
+    }
+    if !is_replaced {
         for set in &mut before.sets {
             set.limit.retain(|one| if line.is_empty() { one.from_on != from_on } else { one.id != *line });
             set.proof.retain(|one| if line.is_empty() { one.from_on != from_on } else { one.id != *line });

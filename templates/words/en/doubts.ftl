@@ -5,7 +5,7 @@ finding-source-corrected-evidence = Evidence was corrected under a paper
 finding-source-recall = Recall
 finding-source-rule-line = A rule line changed
 finding-corrected = A measurement of job { $job } was corrected after its certificate was issued: { $reason }
-finding-lines-changed = The shop’s own lines changed from { $on } on; what was measured that day or later is judged differently
+finding-lines-changed = Rule lines changed from { $on } on; what was measured that day or later is judged differently
 finding-recalled = { $who } recalls a part ({ $document }): { $part }
 finding-outside-span = Not in the time in doubt any more
 finding-error-of-check = The check that failed
@@ -199,7 +199,7 @@ recall-letters-due = { $n ->
 recall-write-letters = Write to them
 
 rule-line-new = A rule line changed
-rule-line-lead = When a line of a set changed, what was measured from its first day on is held against its new value. Results that are judged the same as before are left alone. A change of the shop’s own lines does this by itself.
+rule-line-lead = When a line of a set changed, what was measured from its first day on is held against its new value. Results that are judged the same as before are left alone. A set that is put in force here, the shop’s own lines among them, does this by itself.
 finding-rule_line = Line
 finding-rule_from_on = Its new value counts from
 
