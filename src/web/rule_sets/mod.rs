@@ -104,7 +104,7 @@ async fn overview(
             Cell::new(from),
         ]);
     }
-    let columns = ["rules-set", "rules-here", "rules-version-sum", "rules-comes-from"];
+    let columns = ["rules-set", "rules-here", "rules-version-and-sum", "rules-comes-from"];
     Ok(table(&w, "rules-all", &columns, rows))
 }
 

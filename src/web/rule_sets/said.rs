@@ -160,10 +160,13 @@ pub fn interval(w: &Words, line: &IntervalLine) -> Said {
     let duty = ("duty", w.t(format!("duty-kind-{}", line.duty.code())).into());
     let n = |n: u32| ("n", i64::from(n).into());
     let km = line.km.map(|km| ("km", w.integer(km).into()));
+    let again = line.duty.comes_again() && line.makes_duties();
     let value = match (line.months, line.days, km) {
         (Some(0), ..) => w.tv("rules-at-once", &[duty]),
-        (Some(months), _, Some(km)) => w.tv("rules-months-or-km", &[duty, n(months), km]),
-        (Some(months), ..) => w.tv("rules-months", &[duty, n(months)]),
+        (Some(months), _, Some(km)) if again => w.tv("rules-months-or-km", &[duty, n(months), km]),
+        (Some(months), _, Some(km)) => w.tv("rules-once-months-or-km", &[duty, n(months), km]),
+        (Some(months), ..) if again => w.tv("rules-months", &[duty, n(months)]),
+        (Some(months), ..) => w.tv("rules-once-months", &[duty, n(months)]),
         (_, Some(days), _) => w.tv("rules-days", &[duty, n(u32::from(days))]),
         (_, _, Some(km)) => w.tv("rules-km", &[duty, km]),
         (None, None, None) => w.tv("rules-label-day", &[duty]),

@@ -295,8 +295,8 @@ rules-days = { $n ->
    *[other] { $duty }: within { $n } days
 }
 rules-label-day = { $duty }: on its day
-rules-then = then every { $n } months
-rules-then-of = then every { $n } months for { $classes }
+rules-then = Then every { $n } months
+rules-then-of = Then every { $n } months for { $classes }
 rules-mass-up-to = Up to { $kg } kg gross mass
 rules-mass-above = Above { $kg } kg gross mass
 rules-not-low-pressure = Not after work on the low-pressure side only
@@ -313,6 +313,11 @@ rules-months = { $n ->
     [one] { $duty }: every month
    *[other] { $duty }: every { $n } months
 }
+rules-once-months = { $n ->
+    [one] { $duty }: after a month
+   *[other] { $duty }: after { $n } months
+}
+rules-once-months-or-km = { $duty }: after { $n } months or { $km } km, first to come
 rules-km = { $duty }: every { $km } km
 rules-months-or-km = { $duty }: every { $n } months or { $km } km, first to come
 rules-counted-from = Counted from: { $anchor }
@@ -327,6 +332,7 @@ rules-version-from = In force from
 rules-version-by = Written by
 rules-version-at = Written
 rules-version-sum = Check sum
+rules-version-and-sum = Version and check sum
 rules-preview = Look at the difference
 rules-save = Put in force
 rules-changes = What changes
