@@ -48,7 +48,7 @@ pub(super) async fn run(place: &Place, Demo { listen, only_make }: &Demo) -> any
         fs::write(&mark, "being made\n").with_context(|| format!("cannot write into {}", data.display()))?;
         let config = configuration(place, listen.as_deref())?;
         println!("Making the demonstration in {} ...", data.display());
-        make(&config).await?;
+        Box::pin(make(&config)).await?;
         fs::write(&mark, WHOLE).context("cannot finish the demonstration")?;
     }
     say_who();

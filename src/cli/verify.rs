@@ -99,6 +99,9 @@ fn describe(content: &CertificateContent) {
     }
     println!("number   {}", content.number);
     println!("kind     {}", content.kind.as_str());
+    if let Some(inspection) = &content.inspection {
+        println!("result   {}", inspection.outcome.as_str());
+    }
     println!("date     {}", content.issued_on);
     println!("shop     {}", content.shop.name);
     println!("vehicle  {}, VIN ends in {tail}", content.vehicle.make);

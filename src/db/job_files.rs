@@ -1,14 +1,18 @@
 //! The whole of a job in one reading, for the rules, the screens and the papers.
 
 use super::{
-    Con, Db, Result, attachments, customers, evidence, findings, instruments, jobs, odometer, parts, recalls, vehicles,
+    Con, Db, Result, attachments, customers, evidence, findings, instruments, jobs, odometer, papers, parts, recalls,
+    vehicles,
 };
 use crate::model::evidence::Entry;
 use crate::model::ids::{BranchId, InstrumentId, JobId, VehicleId};
 use crate::model::instrument::{InstrumentKind, InstrumentRecord};
-use crate::model::job_file::{JobFile, Recalled};
+use crate::model::job::Job;
+use crate::model::job_file::{FirstInspection, JobFile, Recalled};
+use crate::model::paper::certificate::{CertificateContent, InspectionOutcome};
 use crate::model::part::Part;
 use crate::model::vehicle::{OdometerReading, Vehicle};
+use crate::rules::inspection::may_fail;
 
 /// The job with everything current in it; `None` when the branch has no such job.
 pub async fn find(con: &mut Con, branch: BranchId, id: JobId) -> Result<Option<JobFile>> {
@@ -36,6 +40,7 @@ pub async fn find_with_history(con: &mut Con, branch: BranchId, id: JobId) -> Re
     let recalled = recalled(con, branch, &of_vehicle).await?;
     let concerned = of_vehicle.into_iter().filter(|part| part.is_fitted() || part.removed_in == Some(id)).collect();
     let file = JobFile {
+        repeats: first_inspection(con, branch, &job).await?,
         readings: odometer::list(con, job.vehicle_id).await?,
         attachments: attachments::list(con, id).await?,
         waivers: jobs::list_waivers(con, id).await?,
@@ -65,6 +70,29 @@ async fn recalled(con: &mut Con, branch: BranchId, parts: &[Part]) -> Result<Vec
         }
     }
     Ok(found)
+}
+
+/// The inspection that an inspection follows, with what its certificate left open.
+async fn first_inspection(con: &mut Con, branch: BranchId, job: &Job) -> Result<Option<FirstInspection>> {
+    let Some(before) = job.comes_back_from.filter(|_| may_fail(job.kind)) else { return Ok(None) };
+    let Some(before) = jobs::find(con, branch, before).await? else { return Ok(None) };
+    let first = FirstInspection { job_number: before.number.clone(), ..FirstInspection::default() };
+    let papers = papers::list_in_force(con, branch, before.id).await?;
+    // Content that does not read is no ground to look at less.
+    let content = papers.first().and_then(|paper| serde_json::from_slice::<CertificateContent>(&paper.content).ok());
+    let Some(content) = content else { return Ok(Some(first)) };
+    let Some(said) = content.inspection.filter(|said| said.outcome == InspectionOutcome::Fail) else {
+        return Ok(Some(first));
+    };
+    Ok(Some(FirstInspection {
+        number: content.number,
+        issued_on: Some(content.issued_on),
+        open: said.to_repeat,
+        deficiencies: said.deficiencies,
+        present_again_by_on: said.present_again_by_on,
+        may_repeat_failed_only: said.may_repeat_failed_only,
+        ..first
+    }))
 }
 
 /// A vehicle with its odometer readings, oldest first.

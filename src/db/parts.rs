@@ -10,8 +10,8 @@ use crate::model::part::{NewPart, Part, PartCategory};
 pub async fn find(con: &mut Con, branch: BranchId, id: PartId) -> Result<Option<Part>> {
     Ok(sqlx::query_as::<Db, Part>(
         "select id, vehicle_id, fitted_in, removed_in, category, maker, type_name, approval_mark, component_class,
-             serial, batch, made_on, made_precision, capacity_l, test_pressure_kpa, place, fitted_on, removed_on,
-             removed_reason, shared_reason, entered_by, entered_at, version
+             serial, batch, made_on, made_precision, capacity_l, test_pressure_kpa, working_pressure_kpa, last_tested_on,
+             end_of_life_on, place, fitted_on, origin, removed_on, removed_reason, whereabouts, shared_reason, entered_by, entered_at, version
          from parts
          where id = $1
            and branch_id = $2",
@@ -26,8 +26,8 @@ pub async fn find(con: &mut Con, branch: BranchId, id: PartId) -> Result<Option<
 pub async fn list_of_vehicle(con: &mut Con, branch: BranchId, vehicle: VehicleId) -> Result<Vec<Part>> {
     Ok(sqlx::query_as::<Db, Part>(
         "select id, vehicle_id, fitted_in, removed_in, category, maker, type_name, approval_mark, component_class,
-             serial, batch, made_on, made_precision, capacity_l, test_pressure_kpa, place, fitted_on, removed_on,
-             removed_reason, shared_reason, entered_by, entered_at, version
+             serial, batch, made_on, made_precision, capacity_l, test_pressure_kpa, working_pressure_kpa, last_tested_on,
+             end_of_life_on, place, fitted_on, origin, removed_on, removed_reason, whereabouts, shared_reason, entered_by, entered_at, version
          from parts
          where vehicle_id = $1
            and branch_id = $2
@@ -43,8 +43,8 @@ pub async fn list_of_vehicle(con: &mut Con, branch: BranchId, vehicle: VehicleId
 pub async fn list_fitted_with_serial(con: &mut Con, branch: BranchId, category: PartCategory) -> Result<Vec<Part>> {
     Ok(sqlx::query_as::<Db, Part>(
         "select id, vehicle_id, fitted_in, removed_in, category, maker, type_name, approval_mark, component_class,
-             serial, batch, made_on, made_precision, capacity_l, test_pressure_kpa, place, fitted_on, removed_on,
-             removed_reason, shared_reason, entered_by, entered_at, version
+             serial, batch, made_on, made_precision, capacity_l, test_pressure_kpa, working_pressure_kpa, last_tested_on,
+             end_of_life_on, place, fitted_on, origin, removed_on, removed_reason, whereabouts, shared_reason, entered_by, entered_at, version
          from parts
          where branch_id = $1
            and category = $2
@@ -78,8 +78,9 @@ pub async fn insert(
     sqlx::query(
         "insert into parts (id, branch_id, vehicle_id, fitted_in, category, maker, type_name, approval_mark,
              component_class, serial, batch, made_on, made_precision, capacity_l, test_pressure_kpa, place, fitted_on,
-             shared_reason, shared_by, entered_by, entered_at)
-         values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16, $17, $18, $19, $20, $21)",
+             shared_reason, shared_by, entered_by, entered_at, working_pressure_kpa, last_tested_on, end_of_life_on, origin)
+         values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16, $17, $18, $19, $20, $21, $22, $23,
+             $24, $25)",
     )
     .bind(id)
     .bind(branch)
@@ -102,6 +103,10 @@ pub async fn insert(
     .bind(shared.map(|shared| shared.by))
     .bind(who)
     .bind(now)
+    .bind(part.working_pressure_kpa)
+    .bind(part.last_tested_on)
+    .bind(part.end_of_life_on)
+    .bind(part.origin)
     .execute(con)
     .await?;
     Ok(id)
@@ -113,7 +118,8 @@ pub async fn save(con: &mut Con, id: PartId, version: i64, part: &NewPart) -> Re
         "update parts
          set category = $3, maker = $4, type_name = $5, approval_mark = $6, component_class = $7, serial = $8,
              batch = $9, made_on = $10, made_precision = $11, capacity_l = $12, test_pressure_kpa = $13, place = $14,
-             fitted_on = $15, version = version + 1
+             fitted_on = $15, working_pressure_kpa = $16, last_tested_on = $17, end_of_life_on = $18, origin = $19,
+             version = version + 1
          where id = $1
            and version = $2
            and removed_on is null",
@@ -133,16 +139,27 @@ pub async fn save(con: &mut Con, id: PartId, version: i64, part: &NewPart) -> Re
     .bind(part.test_pressure_kpa)
     .bind(&part.place)
     .bind(part.fitted_on)
+    .bind(part.working_pressure_kpa)
+    .bind(part.last_tested_on)
+    .bind(part.end_of_life_on)
+    .bind(part.origin)
     .execute(con)
     .await?;
     exactly_one(&done)
 }
 
+/// Why a part is taken off, and where it goes.
+#[derive(Debug, Clone, Default)]
+pub struct Removal {
+    pub reason: String,
+    pub whereabouts: String,
+}
+
 /// Takes a part off its vehicle, in a job.
-pub async fn save_removal(con: &mut Con, part: &Part, job: JobId, on: Date, reason: &str) -> Result<()> {
+pub async fn save_removal(con: &mut Con, part: &Part, job: JobId, on: Date, removal: &Removal) -> Result<()> {
     let done = sqlx::query(
         "update parts
-         set removed_in = $3, removed_on = $4, removed_reason = $5, version = version + 1
+         set removed_in = $3, removed_on = $4, removed_reason = $5, whereabouts = $6, version = version + 1
          where id = $1
            and version = $2
            and removed_on is null",
@@ -151,7 +168,8 @@ pub async fn save_removal(con: &mut Con, part: &Part, job: JobId, on: Date, reas
     .bind(part.version)
     .bind(job)
     .bind(on)
-    .bind(reason)
+    .bind(&removal.reason)
+    .bind(&removal.whereabouts)
     .execute(con)
     .await?;
     exactly_one(&done)

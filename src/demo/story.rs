@@ -14,7 +14,7 @@ use crate::model::evidence::{
 };
 use crate::model::ids::{AttachmentId, CustomerId, EvidenceId, InstrumentId, JobId, VehicleId};
 use crate::model::job::{Fuel, JobKind, NewJob, SystemKind};
-use crate::model::part::{DatePrecision, NewPart, PartCategory};
+use crate::model::part::{DatePrecision, NewPart, PartCategory, PartOrigin};
 use crate::model::person::Actor;
 use crate::model::vehicle::{Aspiration, NewVehicle, OdometerUnit, PetrolInjection, VehicleCategory};
 use crate::rules::RuleBook;
@@ -113,8 +113,12 @@ pub fn part(
         made_precision: None,
         capacity_l: None,
         test_pressure_kpa: None,
+        working_pressure_kpa: None,
+        last_tested_on: None,
+        end_of_life_on: None,
         place: String::new(),
         fitted_on,
+        origin: PartOrigin::Fitted,
     }
 }
 
@@ -191,6 +195,7 @@ impl Story<'_> {
             made_precision: Some(DatePrecision::Month),
             capacity_l: Some(54.0),
             test_pressure_kpa: Some(3_000.0),
+            end_of_life_on: container_made_on.replace_year(container_made_on.year() + 20).ok(),
             place: "spare wheel well".to_owned(),
             ..part(PartCategory::Container, "Dunmere", "toroidal 630 x 225", "E20 67R-01 4471", &format!("T-{n}"), on)
         };

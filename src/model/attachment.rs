@@ -13,7 +13,7 @@ pub struct Attachment {
     pub job_id: Option<JobId>,
     /// The vehicle it belongs to.
     pub vehicle_id: Option<VehicleId>,
-    /// What it shows: "odometer", "vin-plate", "container-plate", "signature", "document", "photo".
+    /// What it shows: "odometer", "vin-plate", "container-plate", "deficiency", "signature", "document", "photo".
     pub slot: String,
     /// SHA-256 of the bytes, hexadecimal.
     pub sha256: String,

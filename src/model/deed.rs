@@ -82,6 +82,10 @@ deeds! {
     "device-ended" DeviceEnded on device: DeviceId {}
     /// A job file was opened.
     "job-opened" JobOpened on job: JobId { number: String, vehicle: VehicleId }
+    /// The repeat of an inspection that failed was opened.
+    "inspection-repeated" InspectionRepeated on job: JobId { next: JobId }
+    /// A repair ended an inspection, and a new one was opened.
+    "inspection-ended-by-repair" InspectionEndedByRepair on job: JobId { what: String, next: JobId }
     /// Work waits.
     "hold-begun" HoldBegun on job: JobId { hold: HoldId, reason: String }
     /// Work goes on.

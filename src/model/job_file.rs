@@ -9,6 +9,7 @@ use super::finding::Finding;
 use super::ids::{InstrumentId, PartId};
 use super::instrument::InstrumentRecord;
 use super::job::{Job, Waiver};
+use super::paper::certificate::Deficiency;
 use super::part::Part;
 use super::recall::Carries;
 use super::vehicle::{OdometerReading, Vehicle};
@@ -38,6 +39,36 @@ pub struct JobFile {
     pub findings: Vec<Finding>,
     /// Parts on the vehicle that an open recall names.
     pub recalled: Vec<Recalled>,
+    /// The inspection that this one follows, where it follows one.
+    pub repeats: Option<FirstInspection>,
+}
+
+/// An inspection as the one that comes after it sees it.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct FirstInspection {
+    /// Number of its job file.
+    pub job_number: String,
+    /// Number of its certificate, which says fail; empty where it ended without one.
+    pub number: String,
+    /// Day of that certificate.
+    pub issued_on: Option<Date>,
+    /// Ids of the proofs that failed or could not be tested.
+    pub open: Vec<String>,
+    /// What was found that failed it.
+    pub deficiencies: Vec<Deficiency>,
+    /// Last day on which what failed may be looked at alone.
+    pub present_again_by_on: Option<Date>,
+    /// The rules let a repeat look at what failed alone.
+    pub may_repeat_failed_only: bool,
+}
+
+impl FirstInspection {
+    /// A repeat that began on this day looks at what failed alone; else it is a whole new inspection.
+    pub fn is_partial_on(&self, day: Date) -> bool {
+        !self.number.is_empty()
+            && self.may_repeat_failed_only
+            && self.present_again_by_on.is_some_and(|last| day <= last)
+    }
 }
 
 /// A part on the vehicle under an open recall.

@@ -18,6 +18,8 @@ pub mod work_sheet;
 use serde::{Deserialize, Serialize};
 use time::{Date, OffsetDateTime};
 
+use super::job::{Fuel, Job, JobKind};
+
 /// The kinds of paper that are signed and numbered.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -35,6 +37,24 @@ pub enum CertificateKind {
 }
 
 impl CertificateKind {
+    /// The certificate that a job ends with; `None` where its test record is the paper.
+    ///
+    /// A repair of the low-pressure side alone asks for a tightness and function test, and for no certificate; any larger
+    /// repair, an accident or a fire asks for the inspection of the system, with its certificate (StVZO 41a(6), Annex
+    /// XVII 2.4). A comeback may have touched anything and is certified like the larger repair.
+    pub fn of(job: &Job) -> Option<Self> {
+        match job.kind {
+            JobKind::Conversion => Some(Self::Conversion),
+            JobKind::Removal => Some(Self::Removal),
+            JobKind::Exchange if job.fuel == Fuel::Lpg => Some(Self::Container),
+            JobKind::Exchange => Some(Self::Cylinder),
+            JobKind::Repair if job.is_low_pressure_only => None,
+            JobKind::Inspection | JobKind::AfterAccident | JobKind::Repair | JobKind::Comeback => {
+                Some(Self::Inspection)
+            }
+        }
+    }
+
     /// The kind as it stands in content and database.
     pub fn as_str(self) -> &'static str {
         match self {

@@ -55,6 +55,18 @@ coded! {
     }
 }
 
+coded! {
+    /// How a part came to stand in the books.
+    #[derive(Default)]
+    "part-origin" PartOrigin {
+        /// Fitted here.
+        #[default]
+        Fitted = "fitted",
+        /// Found on the vehicle; somebody else fitted it.
+        Found = "found",
+    }
+}
+
 /// What the technician writes down of a part.
 #[derive(Debug, Clone, PartialEq)]
 pub struct NewPart {
@@ -80,10 +92,18 @@ pub struct NewPart {
     pub capacity_l: Option<f64>,
     /// Test pressure on the plate, kPa.
     pub test_pressure_kpa: Option<f64>,
+    /// Working pressure on the plate of a cylinder, kPa.
+    pub working_pressure_kpa: Option<f64>,
+    /// Last test of a vessel, as its plate or papers show it.
+    pub last_tested_on: Option<Date>,
+    /// Last day of a vessel by its label.
+    pub end_of_life_on: Option<Date>,
     /// Place on the vehicle.
     pub place: String,
-    /// Day of fitting.
+    /// Day of fitting; for a part that was found, the day it was looked at.
     pub fitted_on: Date,
+    /// Fitted here, or found.
+    pub origin: PartOrigin,
 }
 
 /// A part as stored; the fields of [`NewPart`] with identity.
@@ -105,10 +125,16 @@ pub struct Part {
     pub made_precision: Option<DatePrecision>,
     pub capacity_l: Option<f64>,
     pub test_pressure_kpa: Option<f64>,
+    pub working_pressure_kpa: Option<f64>,
+    pub last_tested_on: Option<Date>,
+    pub end_of_life_on: Option<Date>,
     pub place: String,
     pub fitted_on: Date,
+    pub origin: PartOrigin,
     pub removed_on: Option<Date>,
     pub removed_reason: String,
+    /// Where it went after it was taken off.
+    pub whereabouts: String,
     pub shared_reason: String,
     pub entered_by: PersonId,
     pub entered_at: OffsetDateTime,
@@ -119,6 +145,16 @@ impl Part {
     /// On the vehicle today.
     pub fn is_fitted(&self) -> bool {
         self.removed_on.is_none()
+    }
+
+    /// Somebody else fitted it.
+    pub fn is_found(&self) -> bool {
+        self.origin == PartOrigin::Found
+    }
+
+    /// A container or a cylinder.
+    pub fn is_vessel(&self) -> bool {
+        matches!(self.category, PartCategory::Container | PartCategory::Cylinder)
     }
 
     /// The same thing by all that is written on it: category, maker, mark or type, and serial.

@@ -4,6 +4,7 @@
 //! so across every page.
 
 mod closing;
+mod inspection;
 mod proofs;
 mod things;
 
@@ -39,12 +40,13 @@ pub fn certificate(paper: &Certificate<'_>, words: &Words) -> Result<Vec<u8>, Pa
     let title = phrases::certificate_title(words, content.kind, content.system.fuel);
     let mut sheet = Sheet::new();
     opening(&mut sheet, content, &title, words)?;
-    proofs::inspection(&mut sheet, content, words)?;
+    inspection::inspection(&mut sheet, content, words)?;
     things::vehicle(&mut sheet, content, words)?;
     things::keeper(&mut sheet, paper, words)?;
     things::system(&mut sheet, content, words)?;
     things::parts(&mut sheet, content, words)?;
     things::containers(&mut sheet, content, words)?;
+    things::removed(&mut sheet, content, words)?;
     results::draw(&mut sheet, &content.measured, words)?;
     sheet.gap(5.0);
     results::instrument_table(&mut sheet, &content.instruments, words)?;

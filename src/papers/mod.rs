@@ -23,6 +23,7 @@ mod tags;
 pub mod certificate;
 pub mod drawing;
 pub mod owner_sheet;
+pub mod reasons;
 pub mod sizing_sheet;
 pub mod test_record;
 pub mod work_sheet;

@@ -6,7 +6,7 @@ use super::Need;
 use super::book::RuleBook;
 use super::line::ProofLine;
 use super::proof::{Place, Proof, Said, State, Why};
-use super::{calibration, fitting, hand_over, intake, proving};
+use super::{calibration, fitting, hand_over, inspection, intake, proving};
 use crate::model::evidence::Entry;
 use crate::model::instrument::{InstrumentRecord, NotTrusted};
 use crate::model::job::WaiverKind;
@@ -27,13 +27,27 @@ pub(super) struct Ground<'a> {
 /// in force today; each measurement is held against the lines in force on its own day.
 pub fn assess(file: &JobFile, book: &RuleBook, today: Date, day_of: DayOf<'_>) -> Vec<Proof> {
     let ground = Ground { file, book, today, day_of };
-    book.proofs(&file.job, today).into_iter().map(|line| settle(&ground, line)).collect()
+    let asked = book.proofs(&file.job, today).into_iter().filter(|line| is_looked_at(&ground, line));
+    asked.map(|line| settle(&ground, line)).collect()
+}
+
+/// A repeat within its term looks again at what failed, and at nothing else of the vehicle.
+fn is_looked_at(ground: &Ground<'_>, line: &ProofLine) -> bool {
+    let first = ground.file.repeats.as_ref();
+    first.is_none_or(|first| {
+        let opened_on = (ground.day_of)(ground.file.job.opened_at);
+        !line.needs.is_examination() || !first.is_partial_on(opened_on) || first.open.contains(&line.id)
+    })
 }
 
 fn settle(ground: &Ground<'_>, line: &ProofLine) -> Proof {
     let mut proof = evaluate(ground, &line.needs).into_proof(line, ground.file.job.kind);
+    // What an inspection found is recorded, not let pass.
+    if proof.has_failed && inspection::may_fail(ground.file.job.kind) {
+        proof.is_never_waived = true;
+    }
     let waiver = ground.file.waivers.iter().find(|waiver| waiver.proof == line.id);
-    if let Some(waiver) = waiver.filter(|_| !proof.state.is_settled() && !line.is_never_waived()) {
+    if let Some(waiver) = waiver.filter(|_| !proof.state.is_settled() && !proof.is_never_waived) {
         let (state, key) = match waiver.kind {
             WaiverKind::Waived => (State::Waived, "waived"),
             WaiverKind::NotApplicable if line.may_not_apply => (State::NotApplicable, "not-applicable"),
@@ -79,6 +93,8 @@ fn evaluate(ground: &Ground<'_>, need: &Need) -> Said {
         Need::Level => proving::level(ground),
         Need::VentAndExcessFlow => proving::vent(ground),
         Need::Label => proving::label(ground),
+        Need::Deficiencies => proving::deficiencies(ground),
+        Need::VesselChecked => fitting::vessel_checked(ground),
         Need::FindingsDecided => proving::findings(ground),
         Need::Instructed => hand_over::instructed(ground),
         Need::Received => hand_over::received(ground),

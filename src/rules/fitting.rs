@@ -7,8 +7,8 @@ use crate::calc::due::{Precision, months_later};
 use crate::model::Coded;
 use crate::model::approval_mark::ApprovalMark;
 use crate::model::duty::DutyKind;
-use crate::model::evidence::{CheckAnswer, Evidence, LevelSensingKind, NozzleVerdict};
-use crate::model::job::JobKind;
+use crate::model::evidence::{CheckAnswer, Evidence, LevelSensingKind, NozzleVerdict, VesselLevel};
+use crate::model::job::{Fuel, JobKind};
 use crate::model::part::{Part, PartCategory, fold};
 use crate::model::recall::Carries;
 
@@ -53,11 +53,11 @@ pub fn container_sized(ground: &Ground<'_>) -> Said {
     Said::met(why.quantity("liquid", sheet.liquid_l, 1, "L"), place).on(entry)
 }
 
-/// Parts that this job fitted, or for jobs that fit nothing, all parts on the vehicle.
+/// Parts that this job fitted, or for jobs that fit nothing, all parts on the vehicle; never those that were only found on it.
 fn concerned<'a>(ground: &'a Ground<'_>) -> impl Iterator<Item = &'a Part> {
     let job = &ground.file.job;
     let all = matches!(job.kind, JobKind::Inspection | JobKind::AfterAccident);
-    ground.file.fitted().filter(move |part| all || part.fitted_in == job.id)
+    ground.file.fitted().filter(move |part| !part.is_found() && (all || part.fitted_in == job.id))
 }
 
 pub fn part(ground: &Ground<'_>, categories: &[PartCategory]) -> Said {
@@ -129,11 +129,11 @@ pub fn marks(ground: &Ground<'_>) -> Said {
             Ok(mark) if mark.fits(fuel) => count += 1,
             Ok(_) => {
                 let why = Why::plain("mark-other-fuel").with("part", name).text("mark", &part.approval_mark);
-                return Said::stops(why, place);
+                return Said::fails(why, place);
             }
             Err(_) => {
                 let why = Why::plain("mark-unreadable").with("part", name).text("mark", &part.approval_mark);
-                return Said::stops(why, place);
+                return Said::fails(why, place);
             }
         }
     }
@@ -166,6 +166,9 @@ pub fn storage_in_date(ground: &Ground<'_>) -> Said {
     for part in file.fitted().filter(is_storage) {
         let place = Place::Part(part.category.code());
         let Some(made_on) = part.made_on else {
+            if part.is_found() && is_unreadable(ground) {
+                return Said::fails(Why::plain("plate-unreadable"), place);
+            }
             return Said::new(State::Missing, Why::plain("made-missing"), place);
         };
         let limit = ground.book.limit(Quantity::ContainerAgeMonths, &file.job, &file.vehicle, None, part.fitted_on);
@@ -175,11 +178,16 @@ pub fn storage_in_date(ground: &Ground<'_>) -> Said {
             let last = months_later(made_on, months as u32, Precision::Month).ok()?;
             Some((last, line.id, line.set))
         });
+        // What its label says ends its life whatever the lines say.
+        if let Some(end) = part.end_of_life_on.filter(|end| *end < ground.today) {
+            let why = Why::plain("storage-expired").with("on", Arg::Date(end)).text("serial", &part.serial);
+            return Said::fails(why, place);
+        }
         let lasts = file_lasts(ground, part);
         let too_old = by_age.clone().filter(|(last, ..)| *last < part.fitted_on);
         if let Some((last, line, set)) = too_old.or(lasts.clone().filter(|(last, ..)| *last < ground.today)) {
             let why = Why::plain("storage-expired").with("on", Arg::Date(last)).text("serial", &part.serial);
-            return Said::stops(why.by_line(&line, &set), place);
+            return Said::fails(why.by_line(&line, &set), place);
         }
         let by_age = by_age.filter(|(last, ..)| *last >= ground.today);
         let last = [by_age, lasts].into_iter().flatten().min_by_key(|(last, ..)| *last);
@@ -191,6 +199,12 @@ pub fn storage_in_date(ground: &Ground<'_>) -> Said {
         met = Some(Said::met(why, place));
     }
     met.unwrap_or_else(|| Said::missing(Place::Part("container")))
+}
+
+/// The inspector said that the marks of the parts cannot be read: then a date that is not known is no date forgotten, but a
+/// vessel that nobody can identify.
+fn is_unreadable(ground: &Ground<'_>) -> bool {
+    checklist(ground, "marks").has_failed
 }
 
 /// The day on which the life of this vessel ends by the lines in force (those that replace it, not those that test it), and
@@ -265,22 +279,70 @@ pub fn checklist(ground: &Ground<'_>, group: &str) -> Said {
     };
     let mut passed = 0_u32;
     let mut open = 0_u32;
+    let mut failed = None;
     for line in &lines {
         match checklist.answers.get(&line.id) {
             Some(answer) if answer.answer == CheckAnswer::Fail => {
                 let why = Why::plain("check-fails").with("line", Arg::Key(format!("check-{}", line.id)));
-                return Said::stops(why.text("note", &answer.note), place).on(entry);
+                failed = failed.or(Some(why.text("note", &answer.note)));
             }
             Some(answer) if answer.answer == CheckAnswer::NotApplicable && !line.may_not_apply => open += 1,
             Some(_) => passed += 1,
             None => open += 1,
         }
     }
+    if let Some(why) = failed {
+        // A list half answered has not failed yet: what was not looked at is missing.
+        let said = if open == 0 { Said::fails(why, place) } else { Said::stops(why, place) };
+        return said.on(entry);
+    }
+    if group == "removed"
+        && let Some(said) = still_listed(ground)
+    {
+        return said;
+    }
     let why = |key| Why::plain(key).number("done", f64::from(passed), 0).number("all", f64::from(passed + open), 0);
     if open > 0 || lines.is_empty() {
         return Said::new(State::Missing, why("checklist-open"), place).on(entry);
     }
     Said::met(why("checklist-done"), place).on(entry)
+}
+
+/// A removal names what it took off: the books must agree with the checklist.
+fn still_listed(ground: &Ground<'_>) -> Option<Said> {
+    let vessel = ground.file.fitted().find(|part| part.is_vessel());
+    if let Some(vessel) = vessel {
+        let why = Why::plain("vessel-still-listed").text("serial", &vessel.serial);
+        return Some(Said::new(State::Missing, why, Place::Part(vessel.category.code())));
+    }
+    let job = ground.file.job.id;
+    let is_any = ground.file.parts.iter().any(|part| part.removed_in == Some(job));
+    let first = if ground.file.job.fuel == Fuel::Lpg { "container" } else { "cylinder" };
+    (!is_any).then(|| Said::new(State::Missing, Why::plain("nothing-taken-off"), Place::Part(first)))
+}
+
+pub fn vessel_checked(ground: &Ground<'_>) -> Said {
+    let place = Place::Evidence("vessel-check", "", "looked");
+    let shown = ground.file.shown("vessel-check", "", |body| match body {
+        Evidence::VesselCheck(one) => Some(one),
+        _ => None,
+    });
+    let Some((entry, check)) = shown else {
+        return Said::missing(place);
+    };
+    let vessels = ground.file.fitted().filter(|part| part.is_vessel());
+    for vessel in vessels.filter(|part| part.fitted_in == ground.file.job.id) {
+        let mut findings = check.findings.iter().filter(|one| one.part_id == vessel.id);
+        if let Some(bad) = findings.find(|one| one.level != VesselLevel::Acceptable) {
+            let why = Why::plain("vessel-not-acceptable").text("serial", &vessel.serial).text("words", &bad.words);
+            return Said::fails(why, place).on(entry);
+        }
+        if !check.looked.iter().any(|one| one.part_id == vessel.id && !one.kinds.is_empty()) {
+            let why = Why::plain("vessel-not-looked-at").text("serial", &vessel.serial);
+            return Said::new(State::Missing, why, place).on(entry);
+        }
+    }
+    Said::met(Why::plain("vessels-looked-at"), place).on(entry)
 }
 
 pub fn level_sensing(ground: &Ground<'_>) -> Said {

@@ -5,6 +5,7 @@
 
 use time::Date;
 
+use super::term;
 use super::book::RuleBook;
 use super::interval_line::{Anchor, Count, IntervalLine};
 use super::line::in_force;
@@ -19,6 +20,9 @@ use crate::model::vehicle::{OdometerExplained, OdometerReading, Vehicle};
 
 /// Id of the duty that is no rule line but an answer: the fill stop is to be shown later.
 pub const FILL_STOP: &str = "fill-stop";
+
+/// Id of the duty that a fail makes: the vehicle is brought again.
+pub const PRESENT_AGAIN: &str = "present-again";
 
 /// Days until a fill stop must be shown where the book asks for no first check (common practice: at the first fill).
 const FILL_STOP_MONTHS: u32 = 1;
@@ -38,7 +42,11 @@ pub fn duties(file: &JobFile, book: &RuleBook, on: Date) -> Vec<NewDuty> {
             duties.extend(of_line(line, &file.vehicle, None, &file.readings, on));
             continue;
         }
-        let concerned = file.fitted().filter(|part| line.is_about_part(part) && begins_now(part, &file.job));
+        let concerned = file.fitted().filter(|part| {
+            // When a part was fitted that somebody else fitted is not known: nothing counts from there.
+            let is_known = !part.is_found() || line.anchor != Anchor::Fitted;
+            line.is_about_part(part) && begins_now(part, &file.job) && is_known
+        });
         duties.extend(concerned.filter_map(|part| of_line(line, &file.vehicle, Some(part), &file.readings, on)));
     }
     let mut duties = earliest(duties);
@@ -79,6 +87,21 @@ fn shown_fill_stop(file: &JobFile) -> Option<FillStopHow> {
         if let Evidence::FunctionChecks(checks) = body { Some(checks) } else { None }
     }
     file.shown("function-checks", "", take).and_then(|(_, checks)| checks.fill_stop_how)
+}
+
+/// After a fail: bring the vehicle again within the term, where the rules set one.
+pub fn after_a_fail(book: &RuleBook, on: Date) -> Option<NewDuty> {
+    let term = term::term(book, on)?;
+    Some(NewDuty {
+        part_id: None,
+        line: PRESENT_AGAIN.to_owned(),
+        kind: DutyKind::Inspection,
+        due_on: term.by_on,
+        due_km: None,
+        decided_by: DueBy::Date,
+        source: term.source,
+        is_checked: term.is_checked,
+    })
 }
 
 fn fill_stop(duties: &[NewDuty], on: Date) -> Option<NewDuty> {

@@ -5,14 +5,17 @@
 #![warn(missing_docs)]
 
 pub mod again;
+pub mod term;
 mod assess;
 mod book;
 mod calibration;
 mod compare;
+pub mod deficiency;
 mod fitting;
 mod hand_over;
 mod head;
 mod idle;
+pub mod inspection;
 mod intake;
 mod interval_line;
 pub mod intervals;

@@ -70,6 +70,10 @@ pub enum Need {
     VentAndExcessFlow,
     /// Plate or label in place.
     Label,
+    /// What an inspection found is written down, be it nothing.
+    Deficiencies,
+    /// Each container or cylinder that came was looked at, and none is condemned.
+    VesselChecked,
     /// No open finding in this job.
     FindingsDecided,
     /// All topics explained and manuals given.
@@ -79,6 +83,30 @@ pub enum Need {
 }
 
 impl Need {
+    /// A test that runs the engine or opens the gas, or is recorded with one: not to be made on a vehicle on which something
+    /// is dangerous.
+    pub fn is_test(&self) -> bool {
+        matches!(
+            self,
+            Self::LeakJoints(_)
+                | Self::LeakDecay(_)
+                | Self::ExhaustPetrol
+                | Self::ExhaustGas
+                | Self::Changeover
+                | Self::ShutOff
+                | Self::FillStop
+                | Self::Level
+                | Self::VentAndExcessFlow
+                | Self::Label
+        )
+    }
+
+    /// Looks at the vehicle itself, which a repeat need not do where the first inspection found it in order.
+    pub fn is_examination(&self) -> bool {
+        self.is_test()
+            || matches!(self, Self::Checklist(_) | Self::StorageInDate | Self::MarksFitFuel | Self::PartsTraceable)
+    }
+
     /// Nobody may waive what can hurt: leak, container date, fixing, vent, shut-off, mark. A looser line of a shop cannot
     /// change that, so it is asked of the need, not of the text.
     pub fn is_never_waived(&self) -> bool {
@@ -87,6 +115,8 @@ impl Need {
             | Self::LeakDecay(_)
             | Self::StorageInDate
             | Self::NotRecalled
+            | Self::Deficiencies
+            | Self::VesselChecked
             | Self::VentAndExcessFlow
             | Self::ShutOff
             | Self::MarksFitFuel => true,

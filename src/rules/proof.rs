@@ -130,6 +130,11 @@ pub struct Proof {
     pub before: Deadline,
     /// How it stands.
     pub state: State,
+    /// It was measured or looked at, and it is not as it should be. What stops a paper for another reason (an instrument
+    /// that is not trusted, a list half answered) has not failed: it shows nothing yet.
+    pub has_failed: bool,
+    /// It is a test that runs the engine or opens the gas.
+    pub is_test: bool,
     /// Why it stands so.
     pub why: Why,
     /// Where to record what meets it.
@@ -158,6 +163,7 @@ pub struct Proof {
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Said {
     pub state: State,
+    pub has_failed: bool,
     pub why: Why,
     pub place: Place,
     pub by: Option<String>,
@@ -167,7 +173,7 @@ pub(super) struct Said {
 
 impl Said {
     pub fn new(state: State, why: Why, place: Place) -> Self {
-        Self { state, why, place, by: None, at: None, is_entered_later: false }
+        Self { state, has_failed: false, why, place, by: None, at: None, is_entered_later: false }
     }
 
     pub fn met(why: Why, place: Place) -> Self {
@@ -180,6 +186,11 @@ impl Said {
 
     pub fn stops(why: Why, place: Place) -> Self {
         Self::new(State::Stops, why, place)
+    }
+
+    /// Measured or looked at, and not as it should be.
+    pub fn fails(why: Why, place: Place) -> Self {
+        Self { has_failed: true, ..Self::stops(why, place) }
     }
 
     /// Rests on this entry.
@@ -198,6 +209,8 @@ impl Said {
             stage: shown_on(kind, line.stage),
             before: line.before,
             state: self.state,
+            has_failed: self.has_failed,
+            is_test: line.needs.is_test(),
             why: self.why,
             place: self.place,
             by: self.by,

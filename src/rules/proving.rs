@@ -39,7 +39,7 @@ pub fn leak_joints(ground: &Ground<'_>, section: Section) -> Said {
     let dry = number(test.count(JointVerdict::Dry));
     let all = number(test.joints.len());
     if let Some(leak) = test.joints.iter().find(|joint| joint.verdict == JointVerdict::Leaks) {
-        return Said::stops(Why::plain("joint-leaks").text("joint", &leak.name), place).on(entry);
+        return Said::fails(Why::plain("joint-leaks").text("joint", &leak.name), place).on(entry);
     }
     let why = |key| {
         Why::plain(key)
@@ -77,7 +77,7 @@ pub fn leak_decay(ground: &Ground<'_>, section: Section) -> Said {
     };
     match judged.result.verdict {
         Verdict::Pass => Said::met(why("decay-passes"), place).on(entry),
-        Verdict::Fail => Said::stops(why("decay-fails"), place).on(entry),
+        Verdict::Fail => Said::fails(why("decay-fails"), place).on(entry),
         Verdict::CannotTell => {
             let why = match judged.result.needed_duration_min {
                 Some(needed) => why("decay-needs-time").number("needed", needed.ceil(), 0),
@@ -136,7 +136,7 @@ pub fn exhaust(ground: &Ground<'_>, subject: &'static str) -> Said {
     }
     match judged.verdict() {
         Some(Verdict::Pass) => Said::met(why("exhaust-passes"), place("idle_co_percent")).on(entry),
-        Some(Verdict::Fail) => Said::stops(why("exhaust-fails"), place("idle_co_percent")).on(entry),
+        Some(Verdict::Fail) => Said::fails(why("exhaust-fails"), place("idle_co_percent")).on(entry),
         Some(Verdict::CannotTell) => {
             Said::new(State::Undecided, why("exhaust-near-limit"), place("idle_co_percent")).on(entry)
         }
@@ -160,7 +160,7 @@ fn works(ground: &Ground<'_>, field: &'static str, key: &'static str, said: impl
     match function_checks(ground) {
         None => Said::missing(at(field)),
         Some((entry, one)) if said(one) => Said::met(Why::plain(key), at(field)).on(entry),
-        Some((entry, _)) => Said::stops(Why::plain("does-not-work"), at(field)).on(entry),
+        Some((entry, _)) => Said::fails(Why::plain("does-not-work"), at(field)).on(entry),
     }
 }
 
@@ -185,7 +185,7 @@ pub fn shut_off(ground: &Ground<'_>) -> Said {
         return Said::missing(at("shut_off_ignition_s"));
     };
     let (Some(ignition_s), Some(stalled_s)) = (one.shut_off_ignition_s, one.shut_off_stalled_s) else {
-        return Said::stops(Why::plain("gas-stays-open"), at("shut_off_ignition_s")).on(entry);
+        return Said::fails(Why::plain("gas-stays-open"), at("shut_off_ignition_s")).on(entry);
     };
     let (file, on) = (ground.file, (ground.day_of)(entry.measured_at));
     let limit = ground.book.limit(Quantity::ShutOffS, &file.job, &file.vehicle, None, on);
@@ -196,7 +196,7 @@ pub fn shut_off(ground: &Ground<'_>) -> Said {
     match most {
         None => Said::new(State::Undecided, why("shut-off-no-limit"), at("shut_off_ignition_s")).on(entry),
         Some((most, line)) if ignition_s.max(stalled_s) > most => {
-            Said::stops(why_by("shut-off-slow", most, &line), at("shut_off_ignition_s")).on(entry)
+            Said::fails(why_by("shut-off-slow", most, &line), at("shut_off_ignition_s")).on(entry)
         }
         Some((most, line)) => match unread {
             Some(why) => Said::new(State::Undecided, why, at("shut_off_ignition_s")).on(entry),
@@ -243,12 +243,28 @@ pub fn fill_stop(ground: &Ground<'_>) -> Said {
         why.by_line(&line.id, &line.set)
     };
     if percent > most {
-        return Said::stops(why("fill-stop-late"), at("fill_stop_l")).on(entry);
+        return Said::fails(why("fill-stop-late"), at("fill_stop_l")).on(entry);
     }
     match unread {
         Some(why) => Said::new(State::Undecided, why, at("fill_stop_l")).on(entry),
         None => Said::met(why("fill-stop"), at("fill_stop_l")).on(entry),
     }
+}
+
+pub fn deficiencies(ground: &Ground<'_>) -> Said {
+    let place = Place::Evidence("deficiencies", "", "found");
+    let shown = ground.file.shown("deficiencies", "", |body| match body {
+        Evidence::Deficiencies(one) => Some(one),
+        _ => None,
+    });
+    let Some((entry, seen)) = shown else {
+        return Said::missing(place);
+    };
+    if seen.found.is_empty() {
+        return Said::met(Why::plain("no-deficiencies"), place).on(entry);
+    }
+    let count = f64::from(u32::try_from(seen.found.len()).unwrap_or(u32::MAX));
+    Said::met(Why::plain("deficiencies-listed").number("count", count, 0), place).on(entry)
 }
 
 pub fn findings(ground: &Ground<'_>) -> Said {

@@ -12,7 +12,11 @@ use crate::model::evidence::Evidence;
 use crate::model::ids::JobId;
 use crate::model::job::JobState;
 use crate::model::job_file::JobFile;
+use crate::model::paper::CertificateKind;
+use crate::model::paper::certificate::{CertificateContent, InspectionOutcome};
+use crate::model::paper::issued::Issued;
 use crate::model::person::Actor;
+use crate::rules::{inspection, intervals};
 
 impl Shop {
     /// Hands a vehicle over with its certificate: everything that was asked before hand-over is settled, a certificate of
@@ -25,20 +29,30 @@ impl Shop {
         self.deed(who, key, async move |mut work: Work| {
             work.live_job(job).await?;
             let Assessed { file, book, proofs, .. } = work.assessed(job).await?;
-            let open: Vec<String> = proofs
-                .iter()
-                .filter(|proof| proof.before != crate::rules::Deadline::After && !proof.state.is_settled())
+            let open: Vec<String> = inspection::held_back_from_hand_over(&file, &proofs)
+                .into_iter()
                 .map(|proof| format!("proof-{}", proof.id))
                 .collect();
             if !open.is_empty() {
                 return Err(Refusal::Missing(open));
             }
             let branch = work.who.branch;
-            if db::papers::list_in_force(&mut work, branch, job).await?.is_empty() {
-                return Err(Refusal::MayNot("refused-no-certificate"));
+            let outcome = inspection::judge(&proofs, inspection::found(&file)).outcome;
+            let has_failed = inspection::may_fail(file.job.kind) && outcome == Some(InspectionOutcome::Fail);
+            if CertificateKind::of(&file.job).is_some() {
+                let in_force = db::papers::list_in_force(&mut work, branch, job).await?;
+                let paper = in_force.first().ok_or(Refusal::MayNot("refused-no-certificate"))?;
+                if says_fail(paper)? != has_failed {
+                    return Err(Refusal::MayNot("refused-certificate-says-otherwise"));
+                }
             }
             work.take_consent(&file).await?;
-            let duties = work.settle_duties(&file, &book).await?;
+            let duties = if has_failed {
+                let again = intervals::after_a_fail(&book, work.today).into_iter().collect();
+                work.insert_duties(file.vehicle.id, Some(job), again).await?
+            } else {
+                work.settle_duties(&file, &book).await?
+            };
             let end = Ending { state: JobState::HandedOver, reason: String::new(), is_gas_shut_off: None };
             work.end_job(job, &end).await?;
             let duties = u32::try_from(duties).unwrap_or(u32::MAX);
@@ -46,6 +60,13 @@ impl Shop {
         })
         .await
     }
+}
+
+/// The paper is an inspection certificate that says fail.
+fn says_fail(paper: &Issued) -> Result<bool, Refusal> {
+    let content: CertificateContent =
+        serde_json::from_slice(&paper.content).map_err(|error| Refusal::Broken(error.to_string()))?;
+    Ok(content.inspection.is_some_and(|said| said.outcome == InspectionOutcome::Fail))
 }
 
 impl Work {

@@ -27,6 +27,7 @@ pub mod duties;
 pub mod evidence;
 pub mod findings;
 pub mod hand_over;
+mod inspections;
 pub mod instruments;
 pub mod issue;
 pub mod jobs;

@@ -4,11 +4,13 @@ use uuid::Uuid;
 
 use super::{Refusal, Shop, Work};
 use crate::db;
-use crate::db::parts::Shared;
+use crate::db::parts::{Removal, Shared};
 use crate::model::deed::Deed;
 use crate::model::ids::{JobId, PartId};
-use crate::model::part::{DatePrecision, NewPart, Part};
+use crate::model::job::{Job, JobKind};
+use crate::model::part::{DatePrecision, NewPart, Part, PartOrigin};
 use crate::model::person::Actor;
+use crate::rules::term;
 
 impl Shop {
     /// Fits a part in a job.
@@ -29,6 +31,9 @@ impl Shop {
         self.deed(who, key, async move |mut work: Work| {
             let (branch, now, today, person) = (work.who.branch, work.now, work.today, work.person()?);
             let job = work.live_job(job).await?;
+            if part.origin == PartOrigin::Fitted {
+                work.may_change_parts(&job).await?;
+            }
             check_dates(&part, today)?;
             let shared = if work.doubled(&part, None).await?.is_some() {
                 if shared_reason.trim().is_empty() {
@@ -82,23 +87,36 @@ impl Shop {
         who: &Actor,
         key: Option<Uuid>,
         (job, id): (JobId, PartId),
-        reason: String,
+        removal: Removal,
     ) -> Result<(), Refusal> {
         self.deed(who, key, async move |mut work: Work| {
             let (branch, today) = (work.who.branch, work.today);
             let job = work.live_job(job).await?;
+            work.may_change_parts(&job).await?;
             let part = db::parts::find(&mut work, branch, id).await?.ok_or(Refusal::Gone)?;
             if part.vehicle_id != job.vehicle_id {
                 return Err(Refusal::MayNot("refused-part-of-other-vehicle"));
             }
-            db::parts::save_removal(&mut work, &part, job.id, today.max(part.fitted_on), &reason).await?;
-            work.done(Deed::PartRemoved { part: id, job: job.id, reason }, ()).await
+            if part.is_vessel() && removal.whereabouts.trim().is_empty() {
+                return Err(Refusal::Field { field: "whereabouts", why: "refused-whereabouts" });
+            }
+            db::parts::save_removal(&mut work, &part, job.id, today.max(part.fitted_on), &removal).await?;
+            work.done(Deed::PartRemoved { part: id, job: job.id, reason: removal.reason }, ()).await
         })
         .await
     }
 }
 
 impl Work {
+    /// Fitting and taking off is a repair; where a repair ends an inspection it is not done inside one.
+    async fn may_change_parts(&mut self, job: &Job) -> Result<(), Refusal> {
+        if job.kind != JobKind::Inspection {
+            return Ok(());
+        }
+        let book = self.assessed(job.id).await?.book;
+        if term::repair_restarts(&book) { Err(Refusal::MayNot("refused-repair-restarts")) } else { Ok(()) }
+    }
+
     /// The part of this branch that is the same thing as `part`, `except` itself.
     async fn doubled(&mut self, part: &NewPart, except: Option<PartId>) -> Result<Option<Part>, Refusal> {
         let branch = self.who.branch;
@@ -133,6 +151,10 @@ fn changed_fields(before: &Part, now: &NewPart) -> Vec<String> {
         ("batch", before.batch != now.batch),
         ("made_on", before.made_on != now.made_on),
         ("capacity_l", before.capacity_l != now.capacity_l),
+        ("working_pressure_kpa", before.working_pressure_kpa != now.working_pressure_kpa),
+        ("last_tested_on", before.last_tested_on != now.last_tested_on),
+        ("end_of_life_on", before.end_of_life_on != now.end_of_life_on),
+        ("origin", before.origin != now.origin),
         ("place", before.place != now.place),
         ("fitted_on", before.fitted_on != now.fitted_on),
     ]

@@ -8,6 +8,7 @@ use crate::db;
 use crate::db::rule_books::Books;
 use crate::db::today::Listed;
 use crate::model::ids::JobId;
+use crate::model::paper::CertificateKind;
 use crate::model::stage::{Stage, stages_of};
 use crate::rules::{self, tally};
 use crate::web::app::App;
@@ -49,13 +50,15 @@ pub async fn standing(
     let is_open = |stage: &&Stage| proofs.iter().any(|proof| proof.stage == **stage && !proof.state.is_settled());
     let (met, all) = tally(&proofs);
     let stopping = proofs.iter().find(|proof| proof.state == rules::State::Stops);
-    let has_certificate = !db::papers::list_in_force(con, who.branch.id, id).await?.is_empty();
+    let asks_none = CertificateKind::of(&file.job).is_none();
+    // A job whose paper is its test record waits for no signature.
+    let has_certificate = asks_none || !db::papers::list_in_force(con, who.branch.id, id).await?.is_empty();
     Ok(Some(Standing {
         stage: stages.iter().find(is_open).or(stages.last()).copied().unwrap_or(Stage::Intake),
         met,
         all,
         stops: stopping.map(|proof| format!("{}: {}", say::proof_title(&w, proof), say::why(&w, &proof.why))),
-        may_issue: rules::may_issue(&proofs),
+        may_issue: rules::inspection::may_certify(&file, &proofs),
         has_certificate,
     }))
 }

@@ -9,6 +9,7 @@ use serde::Deserialize;
 use super::job::papers::{mark, pdf};
 use crate::db;
 use crate::model::ids::PaperId;
+use crate::model::paper::certificate::CertificateContent;
 use crate::model::paper::issued::{PaperEvent, open_reviews};
 use crate::model::vehicle::is_vin;
 use crate::seal::standing::Standing;
@@ -105,6 +106,17 @@ pub fn verdict(w: &crate::words::Words, standing: Standing, number: &str) -> Ver
     }
 }
 
+/// The facts that say something.
+fn keep_said(facts: Vec<(String, String)>) -> Vec<(String, String)> {
+    facts.into_iter().filter(|(_, value)| !value.is_empty()).collect()
+}
+
+/// What an inspection came to; empty for other papers. A paper that stands may say fail.
+pub fn result(w: &crate::words::Words, content: &CertificateContent) -> String {
+    let said = content.inspection.as_ref().map(|one| w.t(format!("paper-outcome-{}", one.outcome.as_str())));
+    said.unwrap_or_default()
+}
+
 fn show_page(who: &Visitor, found: &Found, form: Form) -> ShowPage {
     let w = who.frame().w;
     let Found { paper, content, events, standing } = found;
@@ -123,7 +135,7 @@ fn show_page(who: &Visitor, found: &Found, form: Form) -> ShowPage {
     ShowPage {
         title: w.t(format!("certificate-kind-{}", paper.kind)),
         verdict: verdict(&w, *standing, &paper.number),
-        facts: vec![
+        facts: keep_said(vec![
             fact(
                 "register-vehicle",
                 format!("{} {}, {}", content.vehicle.make, content.vehicle.model, content.vehicle.plate),
@@ -132,11 +144,12 @@ fn show_page(who: &Visitor, found: &Found, form: Form) -> ShowPage {
                 if is_vin(&content.vehicle.vin) { "register-vin" } else { "register-chassis-number" },
                 content.vehicle.vin.clone(),
             ),
+            fact("register-result", result(&w, content)),
             fact("register-issued", w.short_date_time(who.zone.local(paper.issued_at))),
             fact("register-signed-by", content.signatory.name.clone()),
             fact("register-code", paper.code.clone()),
             fact("register-key", content.check.key_fingerprint.clone()),
-        ],
+        ]),
         events: events.iter().map(event).collect(),
         reviews: open_reviews(events).into_iter().flatten().map(|id| path::finding_paper(id, paper.id)).collect(),
         base: path::paper(paper.id),

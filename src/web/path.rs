@@ -163,6 +163,16 @@ pub fn job_notes(id: JobId) -> String {
     format!("/jobs/{id}/notes")
 }
 
+/// The repeat of an inspection.
+pub fn job_repeat(id: JobId) -> String {
+    format!("/jobs/{id}/repeat")
+}
+
+/// A repair that ends an inspection.
+pub fn job_repair(id: JobId) -> String {
+    format!("/jobs/{id}/repair")
+}
+
 /// Papers of a job.
 pub fn job_papers(id: JobId) -> String {
     format!("/jobs/{id}/papers")

@@ -18,7 +18,8 @@ use crate::model::job::Job;
 use crate::shop::attachments::FilePlace;
 
 /// The slots of a job's files. Words are behind `slot-photo-`.
-pub const SLOTS: [&str; 6] = ["odometer", "vin-plate", "container-plate", "photo", "document", "signature"];
+pub const SLOTS: [&str; 7] =
+    ["odometer", "vin-plate", "container-plate", "deficiency", "photo", "document", "signature"];
 /// Most files sent into a slot at once.
 const MOST_AT_ONCE: usize = 12;
 

@@ -14,6 +14,7 @@ use super::job::{
 };
 use super::job::{ChecklistForm, CylinderTableForm, LevelSensingForm};
 use super::job::{CylinderSizingForm, DischargeForm, HeatSizingForm, LineSizingForm};
+use super::job::{DeficienciesForm, VesselCheckForm};
 use super::visitor::{Gate, May, gate};
 // One line a room: two hands that add rooms at once do not meet.
 use super::Error;
@@ -86,6 +87,7 @@ pub fn table() -> Vec<Route> {
         post("/office/only-one",                        office::restored::confirm,      MANAGER),
         get("/office/shop",                             office::shop::edit,             MANAGER),
         post("/office/shop",                            office::shop::update,           MANAGER),
+        post("/office/four-eyes",                       office::four_eyes::update,      MANAGER),
         get("/office/tablets",                          office::tablets::list,          MANAGER),
         post("/office/tablets",                         office::tablets::create,        MANAGER),
         post("/office/tablets/{id}/end",                office::tablets::end,           MANAGER),
@@ -259,6 +261,13 @@ pub fn table() -> Vec<Route> {
         post("/jobs/{id}/exhaust/{subject}",        job::record::create::<ExhaustForm>,         BENCH),
         get("/jobs/{id}/function-checks",           job::record::show::<FunctionChecksForm>,    READERS),
         post("/jobs/{id}/function-checks",          job::record::create::<FunctionChecksForm>,  BENCH),
+        get("/jobs/{id}/deficiencies",      job::record::show::<DeficienciesForm>,   READERS),
+        post("/jobs/{id}/deficiencies",     job::record::create::<DeficienciesForm>, BENCH),
+        get("/jobs/{id}/vessel-check",      job::record::show::<VesselCheckForm>,    READERS),
+        post("/jobs/{id}/vessel-check",     job::record::create::<VesselCheckForm>,  BENCH),
+        get("/jobs/{id}/repeat",            job::again::show,           READERS),
+        post("/jobs/{id}/repeat",           job::again::create,         WORKERS),
+        post("/jobs/{id}/repair",           job::again::repair,         BENCH),
         get("/jobs/{id}/hand-over",         job::record::show::<HandOverForm>,      READERS),
         post("/jobs/{id}/hand-over",        job::record::create::<HandOverForm>,    WORKERS),
         get("/jobs/{id}/cylinder-table",    job::record::show::<CylinderTableForm>,   READERS),

@@ -10,7 +10,7 @@ use crate::shop::issue::Found;
 use crate::web::app::App;
 use crate::web::kit::{self, Mark, Verdict};
 use crate::web::page::{Frame, page_with, see_other};
-use crate::web::papers::verdict;
+use crate::web::papers::{result, verdict};
 use crate::web::{Answer, path};
 
 /// A code typed into the form.
@@ -60,6 +60,7 @@ fn answer(app: &App, status: StatusCode, typed: String, found: Option<&Found>) -
         vec![
             fact("register-number", content.number.clone()),
             fact("register-kind", w.t(format!("certificate-kind-{}", found.paper.kind))),
+            fact("register-result", result(&w, content)),
             fact("register-issued", w.date(content.issued_on)),
             fact("register-shop", content.shop.name.clone()),
             fact("register-make", content.vehicle.make.clone()),
@@ -71,7 +72,7 @@ fn answer(app: &App, status: StatusCode, typed: String, found: Option<&Found>) -
         verdict: found.map(|found| verdict(&w, found.standing, &found.paper.number)),
         is_demonstration: found.is_some_and(|found| found.content.is_demonstration),
         unknown: (found.is_none() && !typed.is_empty()).then_some(Mark::Stops),
-        facts: facts.unwrap_or_default(),
+        facts: facts.unwrap_or_default().into_iter().filter(|(_, value)| !value.is_empty()).collect(),
         frame,
         typed,
     };

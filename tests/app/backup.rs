@@ -52,8 +52,8 @@ async fn backed_up() -> (TestShop, TempDir, PathBuf) {
     let open = TestShop::open().await;
     let told = open.told().await;
     let vera = open.actor(open.vera).await;
-    let first = open.shop.issue_certificate(&vera, None, told.job, NewIssue::default()).await.unwrap();
-    let new = NewIssue { supersedes: Some((first, "engine number was missing".into())) };
+    let first = open.shop.issue_certificate(&vera, None, told.job, crate::told::seen()).await.unwrap();
+    let new = NewIssue { supersedes: Some((first, "engine number was missing".into())), ..crate::told::seen() };
     open.shop.issue_certificate(&vera, None, told.job, new).await.unwrap();
     let room = TempDir::new().unwrap();
     let file = room.path().join("shop.tar");
@@ -186,12 +186,12 @@ async fn a_restored_shop_issues_nothing_until_a_manager_answers() {
     let issuer = Issuer::new(Signer::from_random(&[7; 32]), None, false);
     let back = Shop { db, clock: open.clock.clone(), hasher: Hasher::quick(), issuer };
     let (vera, ilse) = (open.actor(open.vera).await, open.actor(open.ilse).await);
-    let refused = back.issue_certificate(&vera, None, told.job, NewIssue::default()).await;
+    let refused = back.issue_certificate(&vera, None, told.job, crate::told::seen()).await;
     assert!(matches!(refused, Err(Refusal::MayNot("refused-restored-pending"))), "{refused:?}");
     let refused = back.confirm_only_one(&vera, None).await;
     assert!(matches!(refused, Err(Refusal::MayNot("refused-manager-only"))), "{refused:?}");
     back.confirm_only_one(&ilse, None).await.unwrap();
-    back.issue_certificate(&vera, None, told.job, NewIssue::default()).await.unwrap();
+    back.issue_certificate(&vera, None, told.job, crate::told::seen()).await.unwrap();
     assert_eq!(wrong(&open, &folder).await, Vec::<String>::new());
 }
 

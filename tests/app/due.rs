@@ -6,7 +6,7 @@ use fuelwright::model::evidence::{Entry, Evidence, FillStopHow, FunctionChecks};
 use fuelwright::model::ids::{EvidenceId, JobId, PartId, VehicleId};
 use fuelwright::model::job::{Fuel, JobKind, NewJob, SystemKind};
 use fuelwright::model::job_file::JobFile;
-use fuelwright::model::part::{DatePrecision, Part, PartCategory};
+use fuelwright::model::part::{DatePrecision, Part, PartCategory, PartOrigin};
 use fuelwright::model::vehicle::{OdometerExplained, OdometerReading};
 use fuelwright::rules::{RuleBook, intervals};
 use time::macros::{date, datetime};
@@ -65,10 +65,15 @@ fn part(file: &JobFile, category: PartCategory, made: Option<(Date, DatePrecisio
         made_precision: made.map(|(_, precision)| precision),
         capacity_l: Some(47.0),
         test_pressure_kpa: None,
+        working_pressure_kpa: None,
+        last_tested_on: None,
+        end_of_life_on: None,
         place: String::new(),
         fitted_on: date!(2026 - 05 - 12),
+        origin: PartOrigin::Fitted,
         removed_on: None,
         removed_reason: String::new(),
+        whereabouts: String::new(),
         shared_reason: String::new(),
         entered_by: file.job.opened_by,
         entered_at: datetime!(2026-05-12 09:00 UTC),

@@ -5,7 +5,6 @@ use fuelwright::model::customer::ReminderBasis;
 use fuelwright::model::duty::DutyKind;
 use fuelwright::model::job::JobState;
 use fuelwright::shop::Refusal;
-use fuelwright::shop::issue::NewIssue;
 use time::macros::date;
 
 use crate::support::TestShop;
@@ -17,7 +16,7 @@ async fn a_vehicle_leaves_with_a_certificate_or_not_by_this_door() {
     let refused = open.shop.hand_over(&told.jon, None, told.job).await;
     assert!(matches!(refused, Err(Refusal::MayNot("refused-no-certificate"))), "{refused:?}");
     let vera = open.actor(open.vera).await;
-    open.shop.issue_certificate(&vera, None, told.job, NewIssue::default()).await.unwrap();
+    open.shop.issue_certificate(&vera, None, told.job, crate::told::seen()).await.unwrap();
     let duties = open.shop.hand_over(&told.jon, None, told.job).await.unwrap();
     assert_eq!(duties, 3, "first check, filter, container");
     let mut con = open.shop.db.read().await.unwrap();

@@ -35,7 +35,7 @@ async fn a_certificate_is_refused_while_proofs_are_missing_and_names_them() {
     let open = TestShop::open().await;
     let told = open.opened().await;
     let vera = open.actor(open.vera).await;
-    let refused = open.shop.issue_certificate(&vera, None, told.job, NewIssue::default()).await;
+    let refused = open.shop.issue_certificate(&vera, None, told.job, crate::told::seen()).await;
     let Err(Refusal::Missing(missing)) = refused else { panic!("{refused:?}") };
     assert!(missing.contains(&"proof-leak-lpg-liquid".to_owned()), "{missing:?}");
     let mut con = open.shop.db.read().await.unwrap();
@@ -46,7 +46,7 @@ async fn a_certificate_is_refused_while_proofs_are_missing_and_names_them() {
 async fn only_a_signatory_in_date_issues() {
     let open = TestShop::open().await;
     let told = open.told().await;
-    let refused = open.shop.issue_certificate(&told.jon, None, told.job, NewIssue::default()).await;
+    let refused = open.shop.issue_certificate(&told.jon, None, told.job, crate::told::seen()).await;
     assert!(matches!(refused, Err(Refusal::MayNot("refused-signatory-only"))), "{refused:?}");
 }
 
@@ -55,7 +55,7 @@ async fn an_issued_certificate_is_genuine_in_its_pdf_and_a_flipped_byte_is_not()
     let open = TestShop::open().await;
     let told = open.told().await;
     let vera = open.actor(open.vera).await;
-    let id = open.shop.issue_certificate(&vera, None, told.job, NewIssue::default()).await.unwrap();
+    let id = open.shop.issue_certificate(&vera, None, told.job, crate::told::seen()).await.unwrap();
     let found = open.shop.find_paper(open.branch, id).await.unwrap().unwrap();
     assert_eq!(found.paper.number, "C-2026-0001");
     assert_eq!(found.standing, Standing::Valid);
@@ -83,10 +83,10 @@ async fn the_same_form_sent_twice_issues_once_and_a_second_paper_is_refused() {
     let told = open.told().await;
     let vera = open.actor(open.vera).await;
     let key = Some(Uuid::now_v7());
-    let first = open.shop.issue_certificate(&vera, key, told.job, NewIssue::default()).await.unwrap();
-    let again = open.shop.issue_certificate(&vera, key, told.job, NewIssue::default()).await.unwrap();
+    let first = open.shop.issue_certificate(&vera, key, told.job, crate::told::seen()).await.unwrap();
+    let again = open.shop.issue_certificate(&vera, key, told.job, crate::told::seen()).await.unwrap();
     assert_eq!(first, again);
-    let second = open.shop.issue_certificate(&vera, Some(Uuid::now_v7()), told.job, NewIssue::default()).await;
+    let second = open.shop.issue_certificate(&vera, Some(Uuid::now_v7()), told.job, crate::told::seen()).await;
     assert!(matches!(second, Err(Refusal::MayNot("refused-issued-already"))), "{second:?}");
 }
 
@@ -95,8 +95,8 @@ async fn a_replaced_paper_is_superseded_and_chained_and_a_withdrawn_one_says_so(
     let open = TestShop::open().await;
     let told = open.told().await;
     let vera = open.actor(open.vera).await;
-    let first = open.shop.issue_certificate(&vera, None, told.job, NewIssue::default()).await.unwrap();
-    let new = NewIssue { supersedes: Some((first, "engine number was missing".into())) };
+    let first = open.shop.issue_certificate(&vera, None, told.job, crate::told::seen()).await.unwrap();
+    let new = NewIssue { supersedes: Some((first, "engine number was missing".into())), ..crate::told::seen() };
     let second = open.shop.issue_certificate(&vera, None, told.job, new).await.unwrap();
     let old = open.shop.find_paper(open.branch, first).await.unwrap().unwrap();
     let new = open.shop.find_paper(open.branch, second).await.unwrap().unwrap();
@@ -117,8 +117,9 @@ async fn a_paper_has_one_successor_and_a_withdrawn_one_none() {
     let open = TestShop::open().await;
     let told = open.told().await;
     let vera = open.actor(open.vera).await;
-    let first = open.shop.issue_certificate(&vera, None, told.job, NewIssue::default()).await.unwrap();
-    let replacing = |old| NewIssue { supersedes: Some((old, "engine number was missing".into())) };
+    let first = open.shop.issue_certificate(&vera, None, told.job, crate::told::seen()).await.unwrap();
+    let replacing =
+        |old| NewIssue { supersedes: Some((old, "engine number was missing".into())), ..crate::told::seen() };
     let second = open.shop.issue_certificate(&vera, None, told.job, replacing(first)).await.unwrap();
     let again = open.shop.issue_certificate(&vera, None, told.job, replacing(first)).await;
     assert!(matches!(again, Err(Refusal::Ended("refused-paper-ended"))), "{again:?}");
@@ -129,7 +130,7 @@ async fn a_paper_has_one_successor_and_a_withdrawn_one_none() {
     let handed_over = open.shop.hand_over(&told.jon, None, told.job).await;
     assert!(matches!(handed_over, Err(Refusal::MayNot("refused-no-certificate"))), "{handed_over:?}");
     // Nothing stands any more, so a fresh one may be issued.
-    open.shop.issue_certificate(&vera, None, told.job, NewIssue::default()).await.unwrap();
+    open.shop.issue_certificate(&vera, None, told.job, crate::told::seen()).await.unwrap();
 }
 
 #[tokio::test]
@@ -167,7 +168,7 @@ async fn many_issues_at_once_leave_no_gap_and_no_double() {
     let vera = open.actor(open.vera).await;
     let told = open.told().await;
     let tries =
-        (0..12).map(|_| open.shop.issue_certificate(&vera, Some(Uuid::now_v7()), told.job, NewIssue::default()));
+        (0..12).map(|_| open.shop.issue_certificate(&vera, Some(Uuid::now_v7()), told.job, crate::told::seen()));
     let outcomes = futures_of(tries).await;
     assert_eq!(outcomes.iter().filter(|outcome| outcome.is_ok()).count(), 1);
     let mut con = open.shop.db.read().await.unwrap();
@@ -196,7 +197,7 @@ async fn evidence_corrected_under_a_paper_marks_the_paper() {
     let open = TestShop::open().await;
     let told = open.told().await;
     let vera = open.actor(open.vera).await;
-    let id = open.shop.issue_certificate(&vera, None, told.job, NewIssue::default()).await.unwrap();
+    let id = open.shop.issue_certificate(&vera, None, told.job, crate::told::seen()).await.unwrap();
     let mut con = open.shop.db.read().await.unwrap();
     let file = db::job_files::find(&mut con, open.branch, told.job).await.unwrap().unwrap();
     let before = file.entry("trims", "").unwrap();

@@ -7,7 +7,6 @@ use fuelwright::model::customer::ReminderBasis;
 use fuelwright::model::duty::DutyKind;
 use fuelwright::model::ids::{CustomerId, VehicleId};
 use fuelwright::model::message::{MessageKind, MessageState};
-use fuelwright::shop::issue::NewIssue;
 use time::Duration;
 use time::macros::date;
 
@@ -168,7 +167,7 @@ async fn a_paper_opens_for_whoever_kept_the_vehicle_when_it_was_issued_and_for_n
     let open = TestShop::open().await;
     let told = open.told().await;
     let vera = open.actor(open.vera).await;
-    let paper = open.shop.issue_certificate(&vera, None, told.job, NewIssue::default()).await.unwrap();
+    let paper = open.shop.issue_certificate(&vera, None, told.job, crate::told::seen()).await.unwrap();
     let (vehicle, first): (VehicleId, CustomerId) =
         sqlx::query_as("select j.vehicle_id, j.keeper_id from jobs j where j.id = $1")
             .bind(told.job)

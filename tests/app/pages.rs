@@ -1,7 +1,5 @@
 //! Every screen that the bar leads to answers, for everybody who may see it.
 
-use fuelwright::shop::issue::NewIssue;
-
 use crate::support::TestShop;
 
 #[tokio::test]
@@ -38,8 +36,10 @@ async fn a_signatory_signs_with_the_password_and_anybody_may_verify() {
     let vera = open.signatory().await;
     let papers = format!("/jobs/{}/papers", told.job);
     vera.get(&papers).await.is(200).says("Sign and issue");
-    vera.post(&papers, &[("password", "not the password")]).await.is(422).says("password");
-    let paper = vera.post(&papers, &[("password", crate::support::PASSWORD)]).await.goes_to();
+    let seen = ["odometer", "vin-plate", "container-plate"].map(|slot| ("photos_seen", slot));
+    let signing = |password| seen.into_iter().chain([("password", password)]).collect::<Vec<_>>();
+    vera.post(&papers, &signing("not the password")).await.is(422).says("password");
+    let paper = vera.post(&papers, &signing(crate::support::PASSWORD)).await.goes_to();
     vera.get(&paper).await.is(200).says("C-2026-0001").says("Valid");
     let found = {
         let mut con = open.shop.db.read().await.unwrap();
@@ -61,7 +61,7 @@ async fn papers_of_a_told_job_can_be_looked_at() {
     let open = TestShop::open().await;
     let told = open.told().await;
     let vera = open.actor(open.vera).await;
-    let id = open.shop.issue_certificate(&vera, None, told.job, NewIssue::default()).await.unwrap();
+    let id = open.shop.issue_certificate(&vera, None, told.job, crate::told::seen()).await.unwrap();
     let found = open.shop.find_paper(open.branch, id).await.unwrap().unwrap();
     let certificate = open.shop.issued_pdf(&found.paper).await.unwrap();
     let now = open.clock.now();

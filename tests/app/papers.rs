@@ -243,6 +243,8 @@ fn inspection(outcome: InspectionOutcome) -> InspectionOnPaper {
         reason: reason.into(),
         severity,
         note: "left front".into(),
+        class_source: "Directive 2014/45/EU, Annex I, 6.1.3".into(),
+        photo_sha256: String::new(),
     };
     InspectionOnPaper {
         outcome,
@@ -260,6 +262,13 @@ fn inspection(outcome: InspectionOutcome) -> InspectionOnPaper {
         present_again_by_on: (outcome == InspectionOutcome::Fail).then_some(date!(2027 - 01 - 24)),
         repeats_number: "I-2026-0040".into(),
         inspector_id: "Z-12".into(),
+        kind_of_test: "periodic".into(),
+        repeats_on: Some(date!(2026 - 10 - 30)),
+        repeated: vec!["Leak test, LPG vapour side".into()],
+        to_repeat: vec![],
+        may_repeat_failed_only: false,
+        term_source: if outcome == InspectionOutcome::Fail { "rule line 12".into() } else { String::new() },
+        is_gas_shut_off: (outcome == InspectionOutcome::Fail).then_some(true),
     }
 }
 

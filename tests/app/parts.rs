@@ -141,7 +141,8 @@ async fn a_part_is_taken_off_with_a_reason() {
     jon.get(&removal).await.is(200).says("TW-55810");
     jon.post(&removal, &[("reason", " ")]).await.is(422);
     assert_eq!(fitted(&bay).await.len(), 1);
-    jon.post(&removal, &[("reason", "dented at fitting")]).await.goes_to();
+    let gone = [("reason", "dented at fitting"), ("whereabouts", "back to its maker")];
+    jon.post(&removal, &gone).await.goes_to();
     assert!(fitted(&bay).await.is_empty());
     jon.get(&at).await.says("Taken off in this job").says("dented at fitting");
     jon.get(&removal).await.is(404);

@@ -4,7 +4,6 @@ use std::path::Path;
 use std::process::Command;
 
 use fuelwright::papers;
-use fuelwright::shop::issue::NewIssue;
 use tempfile::TempDir;
 
 use crate::support::TestShop;
@@ -26,7 +25,7 @@ async fn a_paper_is_genuine_altered_unknown_or_unreadable_and_stands_only_by_a_l
     let open = TestShop::open().await;
     let told = open.told().await;
     let vera = open.actor(open.vera).await;
-    let id = open.shop.issue_certificate(&vera, None, told.job, NewIssue::default()).await.unwrap();
+    let id = open.shop.issue_certificate(&vera, None, told.job, crate::told::seen()).await.unwrap();
     let found = open.shop.find_paper(open.branch, id).await.unwrap().unwrap();
     let pdf = open.shop.issued_pdf(&found.paper).await.unwrap();
     let json = papers::embedded(&pdf).unwrap().unwrap();

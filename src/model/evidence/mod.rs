@@ -9,6 +9,7 @@ mod discharge;
 mod fitting;
 mod gas_side;
 mod hand_over;
+mod inspection;
 mod intake;
 mod proving;
 mod sizing;
@@ -24,6 +25,9 @@ pub use gas_side::{
     LineSizing, SizingVerdict,
 };
 pub use hand_over::{HandOver, ReceivedHow};
+pub use inspection::{
+    Deficiencies, FoundDeficiency, Severity, VesselCheck, VesselFinding, VesselInspection, VesselLevel, VesselLooked,
+};
 pub use intake::{Arrival, Suitability, SuitabilityVerdict};
 pub use proving::{
     Exhaust, ExhaustPoint, FillStopHow, FunctionChecks, Joint, JointVerdict, LeakDecay, LeakJoints, LeakMethod,
@@ -78,6 +82,10 @@ pub enum Evidence {
     Exhaust(Exhaust),
     /// What must work.
     FunctionChecks(FunctionChecks),
+    /// What an inspection found.
+    Deficiencies(Deficiencies),
+    /// How each container or cylinder was looked at.
+    VesselCheck(VesselCheck),
     /// What was handed over, and to whom.
     HandOver(HandOver),
 }
@@ -104,6 +112,8 @@ impl Evidence {
             Self::LeakDecay(_) => "leak-decay",
             Self::Exhaust(_) => "exhaust",
             Self::FunctionChecks(_) => "function-checks",
+            Self::Deficiencies(_) => "deficiencies",
+            Self::VesselCheck(_) => "vessel-check",
             Self::HandOver(_) => "hand-over",
         }
     }
@@ -135,9 +145,15 @@ impl Evidence {
             | Self::HeatSizing(_)
             | Self::LineSizing(_)
             | Self::CylinderSizing(_) => Stage::Sizing,
-            Self::CylinderTable(_) | Self::Checklist(_) | Self::LevelSensing(_) => Stage::Fitting,
+            Self::CylinderTable(_) | Self::Checklist(_) | Self::LevelSensing(_) | Self::VesselCheck(_) => {
+                Stage::Fitting
+            }
             Self::EngineCalibration(_) | Self::Trims(_) | Self::AfterDrive(_) => Stage::Calibration,
-            Self::LeakJoints(_) | Self::LeakDecay(_) | Self::Exhaust(_) | Self::FunctionChecks(_) => Stage::Proving,
+            Self::LeakJoints(_)
+            | Self::LeakDecay(_)
+            | Self::Exhaust(_)
+            | Self::FunctionChecks(_)
+            | Self::Deficiencies(_) => Stage::Proving,
             Self::HandOver(_) => Stage::HandOver,
         }
     }

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 use time::{Date, OffsetDateTime};
 
+pub use crate::model::evidence::Severity;
 use crate::seal::Signed;
 
 use super::measured::{InstrumentOnPaper, MeasuredRow, Quantity};
@@ -49,6 +50,12 @@ pub struct CertificateContent {
     pub parts: Vec<PartOnPaper>,
     /// Containers or cylinders, one by one.
     pub containers: Vec<ContainerOnPaper>,
+    /// Parts that this job took off.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub removed: Vec<RemovedOnPaper>,
+    /// Photos that the signatory ticked as seen.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub photos_seen: Vec<SeenPhoto>,
     /// First and last day of the work.
     pub work: WorkDays,
     /// Tests and their results.
@@ -170,6 +177,42 @@ pub struct PartOnPaper {
     pub made: String,
     /// What falls due for this part; empty if nothing does.
     pub next_duty: Vec<DutyOnPaper>,
+    /// It was found on the vehicle; this shop did not fit it.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub is_found: bool,
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "the shape serde asks for")]
+fn is_false(it: &bool) -> bool {
+    !*it
+}
+
+/// A part that was taken off.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct RemovedOnPaper {
+    /// What it was, in the paper's language.
+    pub description: String,
+    /// Maker and type.
+    pub maker_and_type: String,
+    /// Approval mark; empty if the part carries none.
+    pub approval_mark: String,
+    /// Serial number, or the batch where parts carry only that.
+    pub serial_or_batch: String,
+    /// Day it was taken off.
+    pub removed_on: Date,
+    /// Why.
+    pub reason: String,
+    /// Where it went; empty if nobody said.
+    pub whereabouts: String,
+}
+
+/// Photos that the signatory looked at before signing.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SeenPhoto {
+    /// Slot, as the rules name it.
+    pub slot: String,
+    /// SHA-256 of each file in the slot, lower-case hexadecimal.
+    pub sha256: Vec<String>,
 }
 
 /// A container or cylinder, one by one.
@@ -212,6 +255,12 @@ pub struct ContainerOnPaper {
     pub location: String,
     /// What was found on it, one sentence each, with level and what was done.
     pub findings: Vec<String>,
+    /// Level or training of who looked at it, or the body from outside that did; empty if nobody looked.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub inspected_by: String,
+    /// It was found on the vehicle; this shop did not fit it.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub is_found: bool,
 }
 
 /// First and last day of the work.
@@ -246,6 +295,10 @@ pub enum ExceptionKind {
     NotApplicable,
     /// Met under a looser limit of the shop.
     ShopLimit,
+    /// Measured, and not met; the paper says fail.
+    Failed,
+    /// Not tested, because something dangerous forbade it; the paper says fail.
+    NotTested,
 }
 
 impl ExceptionKind {
@@ -255,6 +308,8 @@ impl ExceptionKind {
             Self::Waived => "waived",
             Self::NotApplicable => "not-applicable",
             Self::ShopLimit => "shop-limit",
+            Self::Failed => "failed",
+            Self::NotTested => "not-tested",
         }
     }
 }
@@ -300,29 +355,6 @@ impl InspectionOutcome {
     }
 }
 
-/// How grave a deficiency is (Directive 2014/45/EU, Article 7).
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Severity {
-    /// No effect on safety.
-    Minor,
-    /// May harm safety.
-    Major,
-    /// A direct and immediate risk.
-    Dangerous,
-}
-
-impl Severity {
-    /// The severity as it stands in content and in the keys of words.
-    pub fn as_str(self) -> &'static str {
-        match self {
-            Self::Minor => "minor",
-            Self::Major => "major",
-            Self::Dangerous => "dangerous",
-        }
-    }
-}
-
 /// A deficiency found by an inspection.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Deficiency {
@@ -334,6 +366,12 @@ pub struct Deficiency {
     pub severity: Severity,
     /// Place in the vehicle and what was done; empty if nothing is to be said.
     pub note: String,
+    /// Where the class comes from; empty for the inspector's own judgement.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub class_source: String,
+    /// SHA-256 of its photo, lower-case hexadecimal; empty without one.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub photo_sha256: String,
 }
 
 /// What an inspection certificate says beyond the rest (Directive 2014/45/EU, Annex II).
@@ -358,6 +396,27 @@ pub struct InspectionOnPaper {
     pub repeats_number: String,
     /// Number or mark of the inspector.
     pub inspector_id: String,
+    /// Kind of test (StVZO, Annex XVII, 2.4 a): a code, `periodic`, `repeat`, `after-repair`, `after-accident`.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub kind_of_test: String,
+    /// Day of the first certificate, where this one repeats it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub repeats_on: Option<Date>,
+    /// Proofs that a repeat looked at again, in the paper's language; empty for a whole inspection.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub repeated: Vec<String>,
+    /// Proofs that failed or could not be tested, by the ids of their rule lines: what a repeat looks at.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub to_repeat: Vec<String>,
+    /// Within the term only these need to be looked at again.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub may_repeat_failed_only: bool,
+    /// What sets the term.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub term_source: String,
+    /// The gas was shut off and the keeper told not to drive.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub is_gas_shut_off: Option<bool>,
 }
 
 /// One statement of conformity.

@@ -43,6 +43,12 @@ pub fn remarks(sheet: &mut Sheet, content: &CertificateContent, words: &Words) -
         sheet.list(&content.remarks, CELL)?;
         sheet.end_section();
     }
+    if !content.photos_seen.is_empty() {
+        let slots = content.photos_seen.iter().map(|seen| words.t(format!("slot-photo-{}", seen.slot)));
+        let slots = slots.collect::<Vec<_>>().join(", ");
+        sheet.gap(4.0);
+        sheet.paragraph(&words.tv("paper-photos-seen", &[("slots", slots.into())]), SMALL)?;
+    }
     if !content.cautions.is_empty() {
         sheet.gap(6.0);
         sheet.keep(SMALL.leading() * 2.0);

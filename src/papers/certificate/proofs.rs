@@ -1,13 +1,13 @@
-//! How the proof list stood, what an inspection found, and what conformity is stated.
+//! How the proof list stood, and what conformity is stated.
 
-use crate::model::paper::certificate::{CertificateContent, ExceptionKind, InspectionOutcome, Severity};
+use crate::model::paper::certificate::{CertificateContent, ExceptionKind};
 use crate::words::Words;
 
 use crate::papers::PaperError;
-use crate::papers::ink::{CELL, Ink, SMALL, Style, TEXT};
+use crate::papers::ink::{CELL, Ink, SMALL};
 use crate::papers::phrases;
 use crate::papers::sheet::Sheet;
-use crate::papers::table::{Cell, Column, Table, facts};
+use crate::papers::table::{Cell, Column, Table};
 
 /// "All 37 proofs asked for were met."
 pub fn count(content: &CertificateContent, words: &Words) -> String {
@@ -51,6 +51,8 @@ fn exceptions(sheet: &mut Sheet, content: &CertificateContent, words: &Words) ->
             ExceptionKind::Waived => "⊘",
             ExceptionKind::NotApplicable => "–",
             ExceptionKind::ShopLimit => "◐",
+            ExceptionKind::Failed => "✕",
+            ExceptionKind::NotTested => "○",
         };
         let kind = words.t(format!("paper-exception-{}", exception.kind.as_str()));
         table.row(vec![
@@ -61,53 +63,6 @@ fn exceptions(sheet: &mut Sheet, content: &CertificateContent, words: &Words) ->
         ]);
     }
     table.draw(sheet)
-}
-
-pub fn inspection(sheet: &mut Sheet, content: &CertificateContent, words: &Words) -> Result<(), PaperError> {
-    let Some(inspection) = &content.inspection else { return Ok(()) };
-    let (mark, ink) = match inspection.outcome {
-        InspectionOutcome::Pass => ("✓", Ink::Met),
-        InspectionOutcome::PassWithMinor => ("◐", Ink::Copper),
-        InspectionOutcome::Fail => ("✕", Ink::Stop),
-    };
-    sheet.section(&words.t("paper-inspection"), 60.0)?;
-    let outcome = words.t(format!("paper-outcome-{}", inspection.outcome.as_str()));
-    sheet.paragraph(&format!("{mark} {outcome}"), Style { size: 14.0, ..TEXT }.bold().in_ink(ink))?;
-    facts(
-        sheet,
-        &[
-            (words.t("paper-place"), inspection.place.clone()),
-            (words.t("paper-ended"), phrases::instant(words, inspection.ended_at)),
-            (words.t("paper-inspector"), inspection.inspector_id.clone()),
-            (words.t("paper-next-inspection"), phrases::day_if(words, inspection.next_test_on)),
-            (words.t("paper-present-again"), phrases::day_if(words, inspection.present_again_by_on)),
-            (words.t("paper-repeats"), inspection.repeats_number.clone()),
-        ],
-    )?;
-    if inspection.deficiencies.is_empty() {
-        sheet.paragraph(&words.t("paper-no-deficiencies"), CELL)?;
-    } else {
-        let mut table = Table::new(vec![
-            Column::words(words.t("paper-item")),
-            Column::words(words.t("paper-deficiency")),
-            Column::words(words.t("paper-severity")),
-        ]);
-        for deficiency in &inspection.deficiencies {
-            let (mark, ink) = match deficiency.severity {
-                Severity::Minor => ("○", Ink::Copper),
-                Severity::Major | Severity::Dangerous => ("✕", Ink::Stop),
-            };
-            let severity = words.t(format!("paper-severity-{}", deficiency.severity.as_str()));
-            table.row(vec![
-                Cell::new(&deficiency.item),
-                Cell::new(&deficiency.reason).and(&deficiency.note),
-                Cell::strong(format!("{mark}\u{a0}{severity}"), ink),
-            ]);
-        }
-        table.draw(sheet)?;
-    }
-    sheet.end_section();
-    Ok(())
 }
 
 fn conformity(sheet: &mut Sheet, content: &CertificateContent, words: &Words) -> Result<(), PaperError> {

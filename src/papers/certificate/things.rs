@@ -137,7 +137,32 @@ pub fn parts(sheet: &mut Sheet, content: &CertificateContent, words: &Words) -> 
         ];
         table.row(cells.into_iter().flatten().collect());
     }
-    sheet.section(&words.t("paper-parts"), table.least_height()?)?;
+    let is_of_others = content.parts.iter().all(|part| part.is_found);
+    let heading = if is_of_others { "paper-parts-of-system" } else { "paper-parts" };
+    sheet.section(&words.t(heading), table.least_height()?)?;
+    table.draw(sheet)?;
+    sheet.end_section();
+    Ok(())
+}
+
+pub fn removed(sheet: &mut Sheet, content: &CertificateContent, words: &Words) -> Result<(), PaperError> {
+    if content.removed.is_empty() {
+        return Ok(());
+    }
+    let heads =
+        ["paper-part", "paper-approval-mark", "paper-serial", "paper-removed-on", "paper-why", "paper-whereabouts"];
+    let mut table = Table::new(heads.into_iter().map(|head| Column::words(words.t(head))).collect());
+    for part in &content.removed {
+        table.row(vec![
+            Cell::new(&part.description).and(&part.maker_and_type),
+            Cell::new(dash(&part.approval_mark)),
+            Cell::new(dash(&part.serial_or_batch)),
+            Cell::new(words.date(part.removed_on)),
+            Cell::new(dash(&part.reason)),
+            Cell::new(dash(&part.whereabouts)),
+        ]);
+    }
+    sheet.section(&words.t("paper-removed"), table.least_height()?)?;
     table.draw(sheet)?;
     sheet.end_section();
     Ok(())
@@ -173,6 +198,8 @@ fn container_facts(container: &ContainerOnPaper, kind: &str, words: &Words) -> V
         let litres = container.water_capacity.number().map_or(0.0, |litres| (litres * percent as f64 / 100.0).floor());
         words.tv("paper-fill-both", &[("percent", percent.into()), ("litres", words.number(litres, 0).into())])
     });
+    let found = if container.is_found { words.t("paper-found") } else { String::new() };
+    let location = phrases::dotted(&[&container.location, &found]);
     let end = container.end_of_life_on.map_or_else(|| words.t("paper-no-end-of-life"), |day| words.date(day));
     vec![
         fact(words, "paper-maker", &container.maker),
@@ -188,6 +215,7 @@ fn container_facts(container: &ContainerOnPaper, kind: &str, words: &Words) -> V
         fact(words, "paper-inspection-kind", &container.inspection_kind),
         fact(words, "paper-next-test", phrases::day_if(words, container.next_test_on)),
         fact(words, &format!("paper-{kind}-end-of-life"), end),
-        fact(words, "paper-location", &container.location),
+        fact(words, "paper-location", location),
+        fact(words, "paper-inspected-by", &container.inspected_by),
     ]
 }

@@ -1,4 +1,4 @@
-//! The content of a conversion certificate, from the job file alone.
+//! The content of a certificate, from the job file alone.
 
 use time::Date;
 
@@ -8,8 +8,8 @@ use crate::model::duty::{DutyKind, NewDuty};
 use crate::model::evidence::Evidence;
 use crate::model::job::{Fuel, JobKind};
 use crate::model::paper::certificate::{
-    CERTIFICATE_FORMAT, CertificateContent, ConformityStatement, ContainerOnPaper, DutyOnPaper, EngineOnPaper,
-    ExceptionKind, PartOnPaper, ProofException, ProofSummary, SystemOnPaper, VehicleOnPaper, WorkDays,
+    CERTIFICATE_FORMAT, CertificateContent, ConformityStatement, DutyOnPaper, EngineOnPaper, ExceptionKind,
+    PartOnPaper, ProofException, ProofSummary, SeenPhoto, SystemOnPaper, VehicleOnPaper, WorkDays,
 };
 use crate::model::paper::measured::Quantity;
 use crate::model::paper::{
@@ -19,18 +19,7 @@ use crate::model::part::{DatePrecision, Part, PartCategory};
 use crate::rules::{self, State};
 use crate::seal::CanonicalError;
 
-use super::{Ground, Issue, measured};
-
-/// The kind of certificate that a job of this kind ends with.
-pub(super) const fn kind_of(job: JobKind, fuel: Fuel) -> CertificateKind {
-    match (job, fuel) {
-        (JobKind::Removal, _) => CertificateKind::Removal,
-        (JobKind::Exchange, Fuel::Lpg) => CertificateKind::Container,
-        (JobKind::Exchange, Fuel::Cng) => CertificateKind::Cylinder,
-        (JobKind::Inspection | JobKind::AfterAccident, _) => CertificateKind::Inspection,
-        (JobKind::Conversion | JobKind::Repair | JobKind::Comeback, _) => CertificateKind::Conversion,
-    }
-}
+use super::{Ground, Issue, inspection, measured, vessels};
 
 /// The gas as papers spell it.
 pub(super) const fn gas(fuel: Fuel) -> GasFuel {
@@ -86,8 +75,9 @@ fn one_line(text: &str) -> String {
 pub(super) fn certificate(ground: &Ground<'_>, issue: &Issue<'_>) -> Result<CertificateContent, CanonicalError> {
     let file = ground.file;
     let personal = personal_part(ground, issue.salt);
-    let duties = rules::intervals::duties(file, ground.book, issue.on);
-    let kind = kind_of(file.job.kind, file.job.fuel);
+    let duties = inspection::duties(ground, issue.on);
+    // A job whose paper is its test record is previewed as what a larger one would give; it is never issued.
+    let kind = CertificateKind::of(&file.job).unwrap_or(CertificateKind::Inspection);
     Ok(CertificateContent {
         format: CERTIFICATE_FORMAT.to_owned(),
         number: issue.number.clone(),
@@ -104,24 +94,26 @@ pub(super) fn certificate(ground: &Ground<'_>, issue: &Issue<'_>) -> Result<Cert
         vehicle: vehicle(ground),
         engine: engine(ground),
         system: system(ground),
-        parts: file.fitted().filter(|part| !is_storage(part)).map(|one| part(ground, one, &duties)).collect(),
-        containers: file.fitted().filter(|part| is_storage(part)).map(|one| container(one, &duties)).collect(),
+        parts: file.fitted().filter(|part| !part.is_vessel()).map(|one| part(ground, one, &duties)).collect(),
+        containers: vessels::containers(ground, &duties),
+        removed: vessels::removed(ground),
+        photos_seen: photos_seen(ground, issue),
         work: WorkDays { received_on: (ground.day_of)(file.job.opened_at), finished_on: last_day(ground, issue.on) },
         measured: measured::rows(ground),
         instruments: measured::instruments(ground),
         proofs: proofs(ground),
         entered_later: entered_later(ground),
-        inspection: None,
+        inspection: inspection::block(ground, issue, &duties),
         conformity: conformity(ground),
         states_fitting_check: kind == CertificateKind::Conversion,
         changes_for_vehicle_papers: changes(ground),
         next_duties: duties.iter().map(|duty| duty_on_paper(ground, duty)).collect(),
-        authority_test_to_come: ground.w.t("issue-authority-test"),
-        remarks: Vec::new(),
+        authority_test_to_come: authority_test(ground),
+        remarks: remarks(ground),
         signatory: issue.signatory.clone(),
         technician: technician(ground),
         rule_sets: rule_sets(ground),
-        cautions: vec![ground.w.t(format!("issue-caution-{}", file.job.fuel.code()))],
+        cautions: cautions(ground),
         supersedes: issue.supersedes.clone(),
         check: CheckLine {
             code: issue.code.clone(),
@@ -131,6 +123,54 @@ pub(super) fn certificate(ground: &Ground<'_>, issue: &Issue<'_>) -> Result<Cert
         },
         software_version: env!("CARGO_PKG_VERSION").to_owned(),
     })
+}
+
+/// The slots that the signatory ticked, with the checksums of what is in them.
+fn photos_seen(ground: &Ground<'_>, issue: &Issue<'_>) -> Vec<SeenPhoto> {
+    let of = |slot: &String| {
+        let files = ground.file.attachments.iter().filter(|one| one.slot == *slot);
+        let mut sha256: Vec<String> = files.map(|one| one.sha256.clone()).collect();
+        sha256.sort();
+        SeenPhoto { slot: slot.clone(), sha256 }
+    };
+    let asked = super::photo_slots(ground.proofs);
+    asked
+        .iter()
+        .filter(|slot| issue.photos_seen.contains(slot))
+        .map(of)
+        .filter(|seen| !seen.sha256.is_empty())
+        .collect()
+}
+
+/// Only a change to the vehicle waits for the authority; an inspection or an exchanged container does not.
+fn authority_test(ground: &Ground<'_>) -> String {
+    match ground.file.job.kind {
+        JobKind::Conversion | JobKind::Removal => ground.w.t("issue-authority-test"),
+        _ => String::new(),
+    }
+}
+
+fn cautions(ground: &Ground<'_>) -> Vec<String> {
+    let usual = ground.w.t(format!("issue-caution-{}", ground.file.job.fuel.code()));
+    inspection::cautions(ground).into_iter().chain([usual]).collect()
+}
+
+/// What a removal states, and what a repeat is.
+fn remarks(ground: &Ground<'_>) -> Vec<String> {
+    let file = ground.file;
+    let mut said = inspection::remarks(ground);
+    let checklist = file.shown("checklist", "", |body| match body {
+        Evidence::Checklist(list) => Some(list),
+        _ => None,
+    });
+    if let (JobKind::Removal, Some((_, list))) = (file.job.kind, checklist) {
+        let lines = ground.book.checks(&file.job);
+        let passed = lines.iter().filter(|line| {
+            list.answers.get(&line.id).is_some_and(|answer| answer.answer == crate::model::evidence::CheckAnswer::Pass)
+        });
+        said.extend(passed.map(|line| line.title.clone().unwrap_or_else(|| ground.w.t(format!("check-{}", line.id)))));
+    }
+    said
 }
 
 fn vehicle(ground: &Ground<'_>) -> VehicleOnPaper {
@@ -192,12 +232,8 @@ fn maker_type_serial(part: &Part) -> String {
     words.into_iter().filter(|word| !word.is_empty()).collect::<Vec<_>>().join(", ")
 }
 
-fn is_storage(part: &Part) -> bool {
-    matches!(part.category, PartCategory::Container | PartCategory::Cylinder)
-}
-
 /// Year and month as the plate shows them: `2026-03`, or `2026` where the month is not known.
-fn made(part: &Part) -> String {
+pub(super) fn made(part: &Part) -> String {
     match (part.made_on, part.made_precision) {
         (None, _) => String::new(),
         (Some(on), Some(DatePrecision::Year)) => format!("{:04}", on.year()),
@@ -212,14 +248,16 @@ fn part(ground: &Ground<'_>, part: &Part, duties: &[NewDuty]) -> PartOnPaper {
         PartCategory::Filter => duty.kind == DutyKind::Filter && duty.part_id.is_none_or(|id| id == part.id),
         _ => duty.part_id == Some(part.id),
     };
-    PartOnPaper {
+    let on_paper = PartOnPaper {
         description: nozzle.map_or(name.clone(), |nozzle| format!("{name}, {nozzle}")),
         maker_and_type: format!("{} {}", part.maker, part.type_name).trim().to_owned(),
         approval_mark: part.approval_mark.clone(),
         serial_or_batch: if part.serial.is_empty() { part.batch.clone() } else { part.serial.clone() },
         made: made(part),
         next_duty: duties.iter().filter(of_part).map(|duty| duty_on_paper(ground, duty)).collect(),
-    }
+        is_found: part.is_found(),
+    };
+    inspection::mark_found(ground, on_paper)
 }
 
 /// "nozzles 2.2 mm", from the cylinder table.
@@ -231,32 +269,6 @@ fn nozzles(ground: &Ground<'_>) -> Option<String> {
     let mut sizes: Vec<String> = table.rows.iter().map(|row| ground.w.number(row.nozzle_mm, 1)).collect();
     sizes.dedup();
     Some(ground.w.tv("issue-nozzles", &[("sizes", sizes.join(", ").into())]))
-}
-
-fn container(part: &Part, duties: &[NewDuty]) -> ContainerOnPaper {
-    let capacity_l = part.capacity_l.unwrap_or(0.0);
-    let is_lpg = part.category == PartCategory::Container;
-    let next = duties.iter().filter(|duty| duty.part_id == Some(part.id)).map(|duty| duty.due_on).min();
-    #[expect(clippy::cast_possible_truncation, reason = "a few hundred litres; rounded down on purpose")]
-    let floor_l = capacity_l.floor() as i64;
-    ContainerOnPaper {
-        maker: part.maker.clone(),
-        approval_mark: part.approval_mark.clone(),
-        serial: part.serial.clone(),
-        shape: part.type_name.clone(),
-        water_capacity: Quantity::rounded(capacity_l, 1, "L").unwrap_or_else(|| Quantity::whole(0, "L")),
-        water_capacity_floor_l: floor_l,
-        fill_limit_percent: is_lpg.then_some(80),
-        working_pressure: (!is_lpg).then(|| Quantity::whole(20, "MPa")),
-        test_pressure: part.test_pressure_kpa.and_then(|kpa| Quantity::rounded(kpa, 0, "kPa")),
-        made: made(part),
-        last_tested: String::new(),
-        inspection_kind: String::new(),
-        next_test_on: next,
-        end_of_life_on: None,
-        location: part.place.clone(),
-        findings: Vec::new(),
-    }
 }
 
 /// A duty as papers print it.
@@ -320,7 +332,7 @@ fn proofs(ground: &Ground<'_>) -> ProofSummary {
     ProofSummary {
         asked: whole(asked.clone().count()),
         met: whole(met),
-        exceptions: asked.clone().filter_map(|proof| exception(&proof)).collect(),
+        exceptions: asked.clone().filter_map(|proof| exception(&proof)).chain(inspection::exceptions(ground)).collect(),
         to_be_confirmed: asked.filter_map(|proof| unconfirmed(&proof)).collect(),
     }
 }
@@ -348,7 +360,7 @@ fn conformity(ground: &Ground<'_>) -> Vec<ConformityStatement> {
     vec![ConformityStatement {
         against: against.join(", "),
         covers: ground.w.t("issue-covers-all-proofs"),
-        is_met: rules::may_issue(ground.proofs),
+        is_met: rules::may_issue(ground.proofs) && !inspection::has_failed(ground),
     }]
 }
 

@@ -8,11 +8,13 @@
 mod content;
 mod files;
 mod ground;
+mod inspection;
 mod measured;
 mod owner;
 mod record;
 mod sizing;
 mod standing;
+mod vessels;
 
 use std::sync::Arc;
 
@@ -25,11 +27,11 @@ use super::{Refusal, Shop, Work};
 use crate::db;
 use crate::model::deed::Deed;
 use crate::model::ids::{JobId, PaperId};
-use crate::model::job_file::JobFile;
 use crate::model::paper::certificate::CertificateContent;
 use crate::model::paper::issued::EventKind;
 use crate::model::paper::{CertificateKind, PersonOnPaper, PersonalPart, Supersedes};
 use crate::model::person::Actor;
+use crate::model::stage::Stage;
 use crate::papers::certificate::{Certificate, certificate as draw};
 use crate::rules;
 use crate::seal::{self, Sealed, Signer};
@@ -85,6 +87,8 @@ pub(super) struct Issue<'a> {
     pub signatory: PersonOnPaper,
     pub supersedes: Option<Supersedes>,
     pub is_demonstration: bool,
+    /// Slots of photos that the signatory ticked as seen.
+    pub photos_seen: &'a [String],
 }
 
 /// What is asked when a certificate is issued.
@@ -92,6 +96,15 @@ pub(super) struct Issue<'a> {
 pub struct NewIssue {
     /// The paper it replaces, and why.
     pub supersedes: Option<(PaperId, String)>,
+    /// Slots of photos that the signatory looked at and ticked.
+    pub photos_seen: Vec<String>,
+}
+
+impl NewIssue {
+    /// A first certificate, with the photos of these slots ticked as seen.
+    pub fn seen<S: AsRef<str>>(slots: &[S]) -> Self {
+        Self { supersedes: None, photos_seen: slots.iter().map(|slot| slot.as_ref().to_owned()).collect() }
+    }
 }
 
 /// A paper drawn, before or after issue.
@@ -177,6 +190,7 @@ impl Shop {
             signatory,
             supersedes: None,
             is_demonstration: self.issuer.is_demo,
+            photos_seen: &[],
         };
         loaded.with(|ground| {
             let content = content::certificate(ground, &issue).map_err(|error| Refusal::Broken(error.to_string()))?;
@@ -238,10 +252,16 @@ impl Shop {
         if !loaded.branch.licence_holds_on(today) {
             return Err(Refusal::MayNot("refused-licence-expired"));
         }
-        if !rules::may_issue(&loaded.proofs) {
-            let open = loaded.proofs.iter().filter(|proof| !proof.state.is_settled());
-            let open = open.filter(|proof| proof.before == rules::Deadline::Issue);
-            return Err(Refusal::Missing(open.map(|proof| format!("proof-{}", proof.id)).collect()));
+        let kind = CertificateKind::of(&loaded.file.job).ok_or(Refusal::MayNot("refused-test-record-is-the-paper"))?;
+        if !rules::inspection::may_certify(&loaded.file, &loaded.proofs) {
+            let open = rules::inspection::held_back(&loaded.file, &loaded.proofs);
+            return Err(Refusal::Missing(open.into_iter().map(|proof| format!("proof-{}", proof.id)).collect()));
+        }
+        if is_own_measurement(con, who, loaded).await? {
+            return Err(Refusal::MayNot("refused-own-measurement-signing"));
+        }
+        if photo_slots(&loaded.proofs).iter().any(|slot| !new.photos_seen.contains(slot)) {
+            return Err(Refusal::MayNot("refused-photos-not-seen"));
         }
         let supersedes = match &new.supersedes {
             None => None,
@@ -257,11 +277,11 @@ impl Shop {
                 Some(Supersedes { number: old.number, reason: reason.clone() })
             }
         };
-        let series = series(&loaded.file);
+        let series = kind.as_str().to_owned();
         let next = db::numbers::peek(con, who.branch, &series).await?;
         let last = db::papers::find_last_of_series(con, who.branch, &series).await?;
         let issue = Issue {
-            number: number(&loaded.file, today, next),
+            number: number(kind, today, next),
             previous_sha256: last.map(|paper| seal::sha256_hex(&paper.content)).unwrap_or_default(),
             on: today,
             at,
@@ -280,6 +300,7 @@ impl Shop {
             },
             supersedes,
             is_demonstration: self.issuer.is_demo,
+            photos_seen: &new.photos_seen,
         };
         loaded.with(|ground| {
             let content = content::certificate(ground, &issue).map_err(|error| Refusal::Broken(error.to_string()))?;
@@ -307,7 +328,8 @@ impl Shop {
             if seal::freeze(&again).ok().as_deref() != Some(prepared.sealed.content()) {
                 return Err(Refusal::Stale);
             }
-            let series = series(&loaded.file);
+            // One series per kind of paper and branch; the year is in the number, the running part never starts again.
+            let series = prepared.content.kind.as_str().to_owned();
             db::numbers::take(&mut work, who.branch, &series).await?;
             let public = self.issuer.signer.public_key_base64();
             db::signing_keys::insert(&mut work, prepared.sealed.key_id(), &public, at).await?;
@@ -340,18 +362,36 @@ impl Shop {
     }
 }
 
-/// One series per kind of paper and branch; the year is in the number, the running part never starts again.
-fn series(file: &JobFile) -> String {
-    content::kind_of(file.job.kind, file.job.fuel).as_str().to_owned()
+/// Slots whose photo the rules ask for: what a signatory looks at before signing.
+pub fn photo_slots(proofs: &[rules::Proof]) -> Vec<String> {
+    let asked = proofs.iter().filter(|proof| proof.state == rules::State::Met);
+    asked
+        .filter_map(|proof| match &proof.place {
+            rules::Place::Photo(slot) => Some(slot.clone()),
+            _ => None,
+        })
+        .collect()
+}
+
+/// Four eyes: whoever measured does not sign for it, where the branch asks so.
+async fn is_own_measurement(con: &mut db::Con, who: &Actor, loaded: &Assessed) -> Result<bool, Refusal> {
+    let set = db::settings::find(con, who.branch, super::waivers::FOUR_EYES).await?;
+    let measured = loaded
+        .file
+        .evidence
+        .iter()
+        .filter(|entry| matches!(entry.body.stage(), Stage::Fitting | Stage::Calibration | Stage::Proving));
+    Ok(set.is_some_and(|set| set.value == "yes") && measured.into_iter().any(|one| Some(one.person_id) == who.person))
 }
 
 /// "C-2026-0093": the letter of the kind, the year of issue, the running number of the series.
-fn number(file: &JobFile, today: Date, running: i64) -> String {
-    let letter = match content::kind_of(file.job.kind, file.job.fuel) {
+fn number(kind: CertificateKind, today: Date, running: i64) -> String {
+    let letter = match kind {
         CertificateKind::Conversion => "C",
         CertificateKind::Inspection => "I",
         CertificateKind::Removal => "R",
-        CertificateKind::Container | CertificateKind::Cylinder => "V",
+        CertificateKind::Container => "V",
+        CertificateKind::Cylinder => "Y",
     };
     format!("{letter}-{}-{running:04}", today.year())
 }

@@ -8,7 +8,7 @@ use crate::db;
 use crate::model::ids::JobId;
 use crate::model::job::JobState;
 use crate::model::stage::Stage;
-use crate::rules::Deadline;
+use crate::rules::inspection::held_back_from_hand_over;
 use crate::shop::jobs::Release;
 use crate::web::app::App;
 use crate::web::error::beside;
@@ -49,8 +49,7 @@ async fn ending_page(app: &App, job: JobPage, form: Form) -> Result<EndingPage, 
             None => w.tv("ending-hold-open", &[("reason", reason), ("from", from)]),
         }
     };
-    let asked = job.proofs.iter().filter(|proof| proof.before != Deadline::After);
-    let open: Vec<_> = asked.filter(|proof| !proof.state.is_settled()).collect();
+    let open = held_back_from_hand_over(&job.file, &job.proofs);
     Ok(EndingPage {
         base: path::job(job.id()),
         is_live: job.file.job.state.is_live(),

@@ -13,7 +13,9 @@ use crate::model::Coded;
 use crate::model::duty::NewDuty;
 use crate::model::evidence::{Entry, Evidence, HandOver, ReceivedHow};
 use crate::model::ids::AttachmentId;
+use crate::model::paper::certificate::InspectionOutcome;
 use crate::model::stage::Stage;
+use crate::rules::inspection::{found, judge, may_fail};
 use crate::rules::intervals;
 use crate::shop::attachments::FilePlace;
 use crate::web::app::App;
@@ -51,7 +53,13 @@ fn duty(job: &JobPage, duty: &NewDuty) -> String {
 /// What falls due when the vehicle leaves today, in one sentence.
 fn next(job: &JobPage) -> String {
     let w = job.w();
-    let duties = intervals::duties(&job.file, &job.book, job.today);
+    let has_failed =
+        may_fail(job.file.job.kind) && judge(&job.proofs, found(&job.file)).outcome == Some(InspectionOutcome::Fail);
+    let duties = if has_failed {
+        intervals::after_a_fail(&job.book, job.today).into_iter().collect()
+    } else {
+        intervals::duties(&job.file, &job.book, job.today)
+    };
     if duties.is_empty() {
         return w.t("hand-over-no-duties");
     }

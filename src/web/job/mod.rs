@@ -4,6 +4,7 @@
 //! entry is shown again; [`record`] does the rest for all of them (times, instruments, corrections, stale saves).
 
 mod after_drive;
+pub mod again;
 mod arrival;
 mod checklist;
 mod container_said;
@@ -11,6 +12,7 @@ mod container_sizing;
 mod cylinder_said;
 mod cylinder_sizing;
 mod cylinder_table;
+mod deficiencies;
 mod discharge;
 pub mod ending;
 mod engine_calibration;
@@ -21,6 +23,7 @@ mod function_checks;
 mod hand_over;
 mod heat_said;
 mod heat_sizing;
+mod inspection_said;
 mod instruments;
 pub mod leak_decay;
 mod leak_joints;
@@ -48,6 +51,7 @@ mod slot;
 pub mod stage;
 mod suitability;
 mod trims;
+mod vessel_check;
 mod vessels;
 pub mod waivers;
 
@@ -57,6 +61,7 @@ pub use checklist::ChecklistForm;
 pub use container_sizing::ContainerSizingForm;
 pub use cylinder_sizing::CylinderSizingForm;
 pub use cylinder_table::CylinderTableForm;
+pub use deficiencies::DeficienciesForm;
 pub use discharge::DischargeForm;
 pub use engine_calibration::EngineCalibrationForm;
 pub use exhaust::ExhaustForm;
@@ -71,6 +76,7 @@ pub use page::JobPage;
 pub use slot::{Slot, slots};
 pub use suitability::SuitabilityForm;
 pub use trims::TrimsForm;
+pub use vessel_check::VesselCheckForm;
 
 // What sums say and what a fuel is made of, Bench and job file alike.
 use super::{fuel_mix, sum};

@@ -5,17 +5,19 @@ use axum::extract::{Path, State};
 use axum::http::header;
 use axum::response::{IntoResponse, Response};
 
-use super::{JobPage, sizing_sheet};
+use super::{JobPage, inspection_said, sizing_sheet};
+use crate::attachments::Kind;
 use crate::db;
 use crate::model::ids::{JobId, PaperId};
+use crate::model::paper::CertificateKind;
 use crate::model::stage::Stage;
-use crate::rules;
+use crate::rules::inspection::{held_back, may_certify, may_fail};
 use crate::seal::standing::Standing;
 use crate::shop::Refusal;
-use crate::shop::issue::{Found, NewIssue};
+use crate::shop::issue::{Found, NewIssue, photo_slots};
 use crate::web::app::App;
 use crate::web::form::{Form, Typed, Wrong};
-use crate::web::kit::{self, JobSheet, Mark};
+use crate::web::kit::{self, JobSheet, Mark, Verdict};
 use crate::web::page::{Frame, page, retry, see_other};
 use crate::web::visitor::Visitor;
 use crate::web::{Answer, Error, path};
@@ -32,6 +34,27 @@ pub struct Line {
     may_be_replaced: bool,
 }
 
+/// A slot of photos to be ticked as seen.
+#[derive(Debug)]
+pub struct PhotoSlot {
+    slot: String,
+    label: String,
+    /// Address, name, and whether every browser can show it as a picture.
+    files: Vec<(String, String, bool)>,
+}
+
+fn photos(job: &JobPage) -> Vec<PhotoSlot> {
+    let of = |slot: String| {
+        let files = job.file.attachments.iter().filter(|file| file.slot == slot);
+        let shown = files.map(|file| {
+            let is_picture = Kind::from_media_type(&file.media_type).is_some_and(Kind::is_shown_by_browsers);
+            (path::attachment(file.id), file.name.clone(), is_picture)
+        });
+        PhotoSlot { label: job.w().t(format!("slot-photo-{slot}")), files: shown.collect(), slot }
+    };
+    photo_slots(&job.proofs).into_iter().map(of).collect()
+}
+
 #[derive(Template)]
 #[template(path = "job/papers.html")]
 struct PapersPage {
@@ -45,6 +68,14 @@ struct PapersPage {
     may_sign: bool,
     action: String,
     base: String,
+    /// The job ends with a certificate; else with its test record.
+    has_certificate_kind: bool,
+    /// What an inspection comes to.
+    verdict: Option<Verdict>,
+    /// Photos that the signatory looks at before signing.
+    photos: Vec<PhotoSlot>,
+    /// Where an inspection is repeated.
+    repeat: Option<String>,
     /// Something was sized, so that there is a sheet of it.
     has_sums: bool,
 }
@@ -75,13 +106,19 @@ async fn papers_page(app: &App, job: JobPage, form: Form) -> Result<PapersPage, 
             may_be_replaced: !matches!(standing, Standing::Superseded | Standing::Withdrawn),
         });
     }
-    let open = job.proofs.iter().filter(|proof| !proof.state.is_settled());
-    let open = open.filter(|proof| proof.before == rules::Deadline::Issue);
+    let open = held_back(&job.file, &job.proofs);
     let has_valid = issued.iter().any(|line| line.may_be_replaced);
     Ok(PapersPage {
         sheet: job.sheet(Stage::HandOver),
-        open: open.map(|proof| (super::say::proof_title(&w, proof), job.href(&proof.place))).collect(),
-        may_issue: rules::may_issue(&job.proofs) && !has_valid && job.file.job.state.is_live(),
+        open: open.iter().map(|proof| (super::say::proof_title(&w, proof), job.href(&proof.place))).collect(),
+        may_issue: may_certify(&job.file, &job.proofs)
+            && CertificateKind::of(&job.file.job).is_some()
+            && !has_valid
+            && job.file.job.state.is_live(),
+        has_certificate_kind: CertificateKind::of(&job.file.job).is_some(),
+        verdict: may_fail(job.file.job.kind).then(|| inspection_said::verdict(&job)),
+        photos: photos(&job),
+        repeat: may_fail(job.file.job.kind).then(|| path::job_repeat(job.id())),
         may_sign: job.who.actor.may_sign_on(job.today).is_some(),
         action: path::job_papers(job.id()),
         base: path::job_papers(job.id()),
@@ -104,11 +141,16 @@ pub async fn create(State(app): State<App>, who: Visitor, Path(id): Path<JobId>,
     let mut form = Form::from(typed).scoped("signing");
     let password = form.secret("password", 1, 4096);
     let old: Option<PaperId> = form.opt_choice("supersedes");
+    let photos_seen = form.ticks::<String>("photos_seen");
+    let unseen = photo_slots(&job.proofs).into_iter().any(|slot| !photos_seen.contains(&slot));
+    if unseen {
+        form.fail("photos_seen", Wrong::Rule("refused-photos-not-seen", Vec::new()));
+    }
     let reason = if old.is_some() { form.text("supersedes_reason", 400) } else { None };
     let (Some(()), Some(password)) = (form.sound(), password) else {
         return retry(papers_page(&app, job, form).await?);
     };
-    let new = NewIssue { supersedes: old.zip(reason) };
+    let new = NewIssue { supersedes: old.zip(reason), photos_seen };
     if let Err(refusal) = app.shop.prove(job.who.person.id, &password, &job.who.from.address).await {
         return refused(&app, job, form, refusal).await;
     }

@@ -8,8 +8,8 @@ use super::JobPage;
 use super::record::Group;
 use crate::model::Coded;
 use crate::model::approval_mark::{ApprovalMark, MarkDoubt, NotAMark};
-use crate::model::job::Fuel;
-use crate::model::part::{DatePrecision, NewPart, Part, PartCategory};
+use crate::model::job::{Fuel, JobKind};
+use crate::model::part::{DatePrecision, NewPart, Part, PartCategory, PartOrigin};
 use crate::unit::Unit;
 use crate::web::form::{Form, Wrong, day};
 use crate::web::kit::{self, Mark};
@@ -170,6 +170,18 @@ pub fn made_said(w: &Words, part: &Part) -> String {
     }
 }
 
+fn day_text(day: Option<Date>) -> String {
+    day.map(|day| day.to_string()).unwrap_or_default()
+}
+
+/// Where a part of this job comes from unless somebody says otherwise: an inspection fits nothing.
+pub fn usual_origin(job: &JobPage) -> PartOrigin {
+    match job.file.job.kind {
+        JobKind::Inspection | JobKind::AfterAccident => PartOrigin::Found,
+        _ => PartOrigin::Fitted,
+    }
+}
+
 fn plain(value: Option<f64>) -> String {
     value.map(|value| value.to_string()).unwrap_or_default()
 }
@@ -187,6 +199,10 @@ pub fn texts(part: &Part) -> Vec<(&'static str, String)> {
         ("made_on", made_text(part.made_on, part.made_precision)),
         ("capacity_l", plain(part.capacity_l)),
         ("test_pressure_kpa", plain(part.test_pressure_kpa)),
+        ("working_pressure_kpa", plain(part.working_pressure_kpa)),
+        ("last_tested_on", day_text(part.last_tested_on)),
+        ("end_of_life_on", day_text(part.end_of_life_on)),
+        ("origin", part.origin.to_string()),
         ("place", part.place.clone()),
         ("fitted_on", part.fitted_on.to_string()),
     ]
@@ -215,9 +231,18 @@ pub fn groups(job: &JobPage, form: &Form) -> Vec<Group> {
         kit::text(form, &w, "component_class").optional(),
     ];
     let which = vec![kit::code(form, &w, "serial").optional(), kit::code(form, &w, "batch").optional(), made];
-    let vessel =
+    let mut vessel =
         vec![kit::number(form, &w, "capacity_l").optional(), kit::number(form, &w, "test_pressure_kpa").optional()];
-    let place = vec![kit::text(form, &w, "place").optional().wide(), kit::date(form, &w, "fitted_on")];
+    if job.file.job.fuel == Fuel::Cng {
+        vessel.push(kit::number(form, &w, "working_pressure_kpa").optional());
+    }
+    vessel.push(kit::date(form, &w, "last_tested_on").optional());
+    vessel.push(kit::date(form, &w, "end_of_life_on").optional());
+    let place = vec![
+        kit::pick(form, &w, "origin", &kit::coded::<PartOrigin>(&w)),
+        kit::text(form, &w, "place").optional().wide(),
+        kit::date(form, &w, "fitted_on"),
+    ];
     let mut groups = vec![
         Group::new(w.t("part-group-what"), what),
         Group::new(w.t("part-group-which"), which).noted(w.t("part-note-which")),
@@ -231,7 +256,7 @@ pub fn groups(job: &JobPage, form: &Form) -> Vec<Group> {
 }
 
 /// What was typed; `None` when something is wrong, noted at its field.
-pub fn read(form: &mut Form, today: Date) -> Option<NewPart> {
+pub fn read(form: &mut Form, today: Date, usual: PartOrigin) -> Option<NewPart> {
     let category = form.choice("category");
     let maker = form.text("maker", 100);
     let type_name = form.text("type_name", 100);
@@ -248,9 +273,19 @@ pub fn read(form: &mut Form, today: Date) -> Option<NewPart> {
     });
     let capacity_l = form.opt_number("capacity_l", Unit::Litre, 0.1..=2_000.0);
     let test_pressure_kpa = form.opt_number("test_pressure_kpa", Unit::Kilopascal, 10.0..=150_000.0);
+    let working_pressure_kpa = form.opt_number("working_pressure_kpa", Unit::Kilopascal, 10.0..=100_000.0);
+    let last_tested_on = form.opt_past_date("last_tested_on", today);
+    let end_of_life_on = form.opt_date("end_of_life_on");
+    let origin = form.opt_choice("origin").unwrap_or(usual);
     let place = form.opt_text("place", 200).unwrap_or_default();
     let fitted_on = form.past_date("fitted_on", today);
-    if serial.is_empty() && batch.is_empty() {
+    if let (Some((made_on, _)), Some(end)) = (made, end_of_life_on)
+        && end < made_on
+    {
+        form.fail("end_of_life_on", Wrong::Rule("part-life-before-made", Vec::new()));
+    }
+    // What somebody else fitted may carry nothing that can be read; what is fitted here must be traceable.
+    if serial.is_empty() && batch.is_empty() && origin == PartOrigin::Fitted {
         form.fail("serial", Wrong::Rule("part-serial-or-batch", Vec::new()));
     }
     form.sound()?;
@@ -266,8 +301,12 @@ pub fn read(form: &mut Form, today: Date) -> Option<NewPart> {
         made_precision: made.map(|(_, precision)| precision),
         capacity_l,
         test_pressure_kpa,
+        working_pressure_kpa,
+        last_tested_on,
+        end_of_life_on,
         place,
         fitted_on: fitted_on?,
+        origin,
     })
 }
 

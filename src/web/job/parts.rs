@@ -8,6 +8,7 @@ use super::part_form::{self, SCOPE, made_said, read_mark};
 use super::record::Group;
 use super::{JobPage, say};
 use crate::db;
+use crate::db::parts::Removal;
 use crate::model::Coded;
 use crate::model::ids::{JobId, PartId};
 use crate::model::part::{NewPart, Part, PartCategory};
@@ -95,6 +96,8 @@ struct RemovalPage {
     sheet: JobSheet,
     form: Form,
     part: String,
+    /// A container or cylinder: where it goes is asked.
+    asks_whereabouts: bool,
     action: String,
     back: String,
     may_record: bool,
@@ -122,6 +125,7 @@ fn line(job: &JobPage, part: &Part, may_change: bool) -> Line {
     };
     let capacity = part.capacity_l.map(|litres| w.quantity(litres, 1, "L")).unwrap_or_default();
     let pressure = part.test_pressure_kpa.map(|kpa| w.quantity(kpa, 0, "kPa")).unwrap_or_default();
+    let day = |day: Option<time::Date>| day.map(|day| w.medium_date(day)).unwrap_or_default();
     let mut facts = vec![
         mark,
         said("part-said-class", &part.component_class),
@@ -130,8 +134,10 @@ fn line(job: &JobPage, part: &Part, may_change: bool) -> Line {
         said("part-said-made", &made_said(&w, part)),
         said("part-said-capacity", &capacity),
         said("part-said-test-pressure", &pressure),
+        said("part-said-last-tested", &day(part.last_tested_on)),
+        said("part-said-end-of-life", &day(part.end_of_life_on)),
         said("part-said-place", &part.place),
-        said("part-said-fitted", &w.medium_date(part.fitted_on)),
+        said(if part.is_found() { "part-said-found" } else { "part-said-fitted" }, &w.medium_date(part.fitted_on)),
         said("part-said-shared", &part.shared_reason),
     ];
     facts.retain(|fact| !fact.is_empty());
@@ -173,7 +179,7 @@ fn removed(job: &JobPage) -> Option<Table> {
         vec![
             Cell::new(title(job, part)).with_second(serial),
             Cell::new(part.removed_on.map(|on| w.medium_date(on)).unwrap_or_default()),
-            Cell::new(&part.removed_reason),
+            Cell::new(&part.removed_reason).with_second(&part.whereabouts),
         ]
     };
     (!gone.is_empty()).then(|| Table {
@@ -232,6 +238,7 @@ fn part_page(job: JobPage, form: Form, of: Option<PartId>, doubled: Option<Doubl
 pub async fn new(State(app): State<App>, who: Visitor, Path(id): Path<JobId>, Query(asked): Query<Asked>) -> Answer {
     let job = JobPage::open(&app, who, id).await?;
     let form = Form::blank().with("fitted_on", job.today.to_string()).with("category", asked.category);
+    let form = form.with("origin", part_form::usual_origin(&job).to_string());
     page(part_page(job, form, None, None))
 }
 
@@ -240,7 +247,7 @@ pub async fn create(State(app): State<App>, who: Visitor, Path(id): Path<JobId>,
     let job = JobPage::open(&app, who, id).await?;
     let mut form = Form::from(typed).scoped(SCOPE);
     let shared_reason = form.opt_text("shared_reason", 400).unwrap_or_default();
-    let part = part_form::read(&mut form, job.today);
+    let part = part_form::read(&mut form, job.today, part_form::usual_origin(&job));
     if form.value("then") == "look" {
         return if part.is_some() {
             page(part_page(job, form, None, None))
@@ -325,7 +332,7 @@ pub async fn update(
     let before = part_of(&job, part)?;
     let mut form = Form::from(typed).scoped(SCOPE);
     let version = form.opened_version().unwrap_or(0);
-    let new = part_form::read(&mut form, job.today);
+    let new = part_form::read(&mut form, job.today, before.origin);
     if form.value("then") == "look" {
         let shown = part_page(job, form, Some(part), None);
         return if new.is_some() { page(shown) } else { retry(shown) };
@@ -350,6 +357,7 @@ fn removal_page(job: JobPage, form: Form, part: &Part) -> RemovalPage {
     RemovalPage {
         sheet: job.sheet(Stage::Fitting),
         part: format!("{}, {serial}", title(&job, part)),
+        asks_whereabouts: part.is_vessel(),
         action: path::job_part_removal(job.id(), part.id),
         back: path::job_parts(job.id()),
         may_record: job.file.job.state.is_live(),
@@ -374,10 +382,15 @@ pub async fn remove(
 ) -> Answer {
     let job = JobPage::open(&app, who, id).await?;
     let mut form = Form::from(typed).scoped("part-removal");
-    let Some(reason) = form.text("reason", 400) else {
-        let part = part_of(&job, part)?;
-        return retry(removal_page(job, form, &part));
-    };
-    app.shop.remove_part(&job.who.actor, form.key(), (id, part), reason).await?;
-    see_other(path::job_parts(id))
+    let (known, reason) = (part_of(&job, part), form.text("reason", 400));
+    let whereabouts = form.opt_text("whereabouts", 200).unwrap_or_default();
+    let Some(reason) = reason else { return retry(removal_page(job, form, &known?)) };
+    let removal = Removal { reason, whereabouts };
+    match app.shop.remove_part(&job.who.actor, form.key(), (id, part), removal).await {
+        Ok(()) => see_other(path::job_parts(id)),
+        Err(refusal) => {
+            beside(&mut form, refusal)?;
+            retry(removal_page(job, form, &known?))
+        }
+    }
 }

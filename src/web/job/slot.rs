@@ -4,6 +4,7 @@ use crate::model::Coded;
 use crate::model::evidence::Section;
 use crate::model::job::{Fuel, Job, JobKind, SystemKind};
 use crate::model::stage::{Stage, shown_on};
+use crate::rules::inspection::may_fail;
 
 /// One thing that can be recorded: kind and subject of its evidence.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -24,7 +25,7 @@ pub fn slots(job: &Job, stage: Stage) -> Vec<Slot> {
     // An exchange changes what is stored and what the axle carries.
     let is_storage = |slot: &Slot| ["container-sizing", "cylinder-sizing"].contains(&slot.kind);
     let is_exchange = job.kind == JobKind::Exchange;
-    let asked = |slot: &Slot| slot.kind == "checklist" || (is_exchange && is_storage(slot));
+    let asked = |slot: &Slot| ["checklist", "vessel-check"].contains(&slot.kind) || (is_exchange && is_storage(slot));
     let folded = lacking.flat_map(|one| own(job, *one)).filter(asked);
     folded.chain(own(job, stage)).collect()
 }
@@ -43,6 +44,9 @@ fn own(job: &Job, stage: Stage) -> Vec<Slot> {
         Stage::Fitting if matches!(job.kind, JobKind::Conversion | JobKind::Repair | JobKind::Comeback) => {
             vec![one("cylinder-table"), one("checklist"), one("level-sensing")]
         }
+        Stage::Fitting if matches!(job.kind, JobKind::Exchange | JobKind::Inspection | JobKind::AfterAccident) => {
+            vec![one("vessel-check"), one("checklist")]
+        }
         Stage::Fitting => vec![one("checklist")],
         Stage::Calibration => vec![one("engine-calibration"), one("trims"), one("after-drive")],
         Stage::Proving => {
@@ -51,6 +55,9 @@ fn own(job: &Job, stage: Stage) -> Vec<Slot> {
             all.push(Slot { kind: "exhaust", subject: "petrol" });
             all.push(Slot { kind: "exhaust", subject: "gas" });
             all.push(one("function-checks"));
+            if may_fail(job.kind) {
+                all.push(one("deficiencies"));
+            }
             all
         }
         Stage::HandOver => vec![one("hand-over")],

@@ -15,11 +15,13 @@ use super::{
     LeakJointsForm, LevelSensingForm, NozzleSizingForm, Slot, SuitabilityForm, slots,
 };
 use super::{CylinderSizingForm, DischargeForm, HeatSizingForm, LineSizingForm};
+use super::{DeficienciesForm, VesselCheckForm};
 use crate::charts::svg;
 use crate::model::evidence::Entry;
 use crate::model::ids::JobId;
 use crate::model::stage::{Stage, shown_on};
 use crate::papers::drawing;
+use crate::rules::inspection::may_fail;
 use crate::web::app::App;
 use crate::web::kit::{self, JobSheet, Verdict};
 use crate::web::page::{Frame, page, see_other};
@@ -116,6 +118,9 @@ fn places(job: &JobPage, stage: Stage) -> Vec<(String, String)> {
         Stage::HandOver => vec![place("job-papers", path::job_papers(id)), place("job-ending", path::job_ending(id))],
         _ => Vec::new(),
     };
+    if may_fail(job.file.job.kind) && matches!(stage, Stage::Proving | Stage::HandOver) {
+        places.push(place("again-title", path::job_repeat(id)));
+    }
     places.push(place("notes-title", path::job_notes(id)));
     places
 }
@@ -175,6 +180,8 @@ pub fn facts(job: &JobPage, entry: &Entry) -> Vec<Fact> {
         "cylinder-table" => CylinderTableForm::facts(job, entry),
         "checklist" => ChecklistForm::facts(job, entry),
         "level-sensing" => LevelSensingForm::facts(job, entry),
+        "deficiencies" => DeficienciesForm::facts(job, entry),
+        "vessel-check" => VesselCheckForm::facts(job, entry),
         _ => Vec::new(),
     }
 }
@@ -189,6 +196,7 @@ fn verdict(job: &JobPage, entry: &Entry) -> Option<Verdict> {
         "exhaust" => ExhaustForm::verdict(job, entry),
         "cylinder-table" => CylinderTableForm::verdict(job, entry),
         "checklist" => ChecklistForm::verdict(job, entry),
+        "deficiencies" => DeficienciesForm::verdict(job, entry),
         _ => None,
     }
 }

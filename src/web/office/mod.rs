@@ -12,6 +12,7 @@ use super::routes::OVERSEERS;
 use super::visitor::Visitor;
 use crate::shop::restored as from_backup;
 
+pub mod four_eyes;
 pub mod log;
 pub mod people;
 pub mod person;

@@ -3,6 +3,7 @@
 use askama::Template;
 use axum::extract::State;
 
+use super::four_eyes;
 use crate::clock::Zone;
 use crate::db;
 use crate::model::branch::{Branch, PaperSize};
@@ -24,6 +25,8 @@ struct ShopPage {
     frame: Frame,
     form: Form,
     paper_sizes: Vec<Choice>,
+    /// The other form of the page: four eyes, as set now.
+    eyes: Form,
     /// Name of the field and what can be chosen.
     units: [(&'static str, Vec<Choice>); 5],
 }
@@ -43,9 +46,11 @@ fn unit_choices((name, units): (&'static str, &[Unit])) -> (&'static str, Vec<Ch
 }
 
 impl ShopPage {
-    fn new(who: &Visitor, form: Form) -> Self {
+    async fn new(app: &App, who: &Visitor, form: Form) -> Result<Self, Error> {
         let frame = who.frame().at(Place::Office);
-        Self { paper_sizes: kit::coded::<PaperSize>(&frame.w), units: UNITS.map(unit_choices), frame, form }
+        let asked = four_eyes::is_asked(&mut *app.read().await?, who.branch.id).await?;
+        let eyes = Form::blank().scoped("shop").with("four_eyes", if asked { "yes" } else { "no" });
+        Ok(Self { paper_sizes: kit::coded::<PaperSize>(&frame.w), units: UNITS.map(unit_choices), frame, form, eyes })
     }
 }
 
@@ -56,7 +61,7 @@ pub async fn edit(State(app): State<App>, who: Visitor) -> Answer {
     for (name, text) in texts(&branch) {
         form.set(name, text);
     }
-    page(ShopPage::new(&who, form))
+    page(ShopPage::new(&app, &who, form).await?)
 }
 
 /// `POST /office/shop`.
@@ -64,18 +69,18 @@ pub async fn update(State(app): State<App>, who: Visitor, typed: Typed) -> Answe
     let mut form = Form::from(typed).scoped("shop");
     let version = form.opened_version().unwrap_or(0);
     let Some(branch) = read_branch(&mut form, "shop_", who.branch.id, version) else {
-        return retry(ShopPage::new(&who, form));
+        return retry(ShopPage::new(&app, &who, form).await?);
     };
     match app.shop.change_branch(&who.actor, form.key(), branch).await {
         Ok(()) => see_other(path::SHOP),
         Err(Refusal::Stale) => {
             let now = db::branches::find(&mut *app.read().await?, who.branch.id).await?.ok_or(Error::NotFound)?;
             meanwhile(&mut form, now.version, &texts(&now));
-            retry(ShopPage::new(&who, form))
+            retry(ShopPage::new(&app, &who, form).await?)
         }
         Err(refusal) => {
             beside(&mut form, refusal)?;
-            retry(ShopPage::new(&who, form))
+            retry(ShopPage::new(&app, &who, form).await?)
         }
     }
 }

@@ -55,6 +55,8 @@ proof-level = Level shows right
 proof-vent = Housing vent open, excess-flow valve present
 proof-label = Label in place
 proof-label-kept = Label in place, or replaced where it was lost
+proof-deficiencies = Deficiencies listed
+proof-vessel-checked = Container or cylinder looked at
 proof-findings = Findings decided
 proof-instructed = Driver instructed, manuals given
 proof-received = Taken over with a signature
@@ -70,6 +72,15 @@ why-instrument-never-calibrated = { $code } has no calibration certificate. Use 
 why-instrument-not-checked = { $code } was not checked that day before the measurement. Check it and measure again
 why-instrument-failed-check = { $code } failed its check before the measurement. Use another and measure again
 why-instrument-retired = { $code } has been out of use since { $since }. Use another and measure again
+
+why-no-deficiencies = Looked, nothing found
+why-deficiencies-listed = { $count } listed
+why-plate-unreadable = Its plate cannot be read: nobody can say how old it is
+why-vessel-still-listed = { $serial } still stands in the books as on the vehicle. Take it off among the parts
+why-nothing-taken-off = No part is recorded as taken off in this job. Take each off among the parts; what others fitted is entered as found first
+why-vessel-not-acceptable = { $serial }: { $words }
+why-vessel-not-looked-at = { $serial } was not looked at
+why-vessels-looked-at = Looked at, nothing against use
 
 why-field-missing = { $field } is not entered
 why-vin-malformed = The VIN has a wrong length or a letter that no VIN has. Read it from the vehicle again

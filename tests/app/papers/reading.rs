@@ -130,7 +130,7 @@ impl Paper {
 }
 
 /// Names whose values are codes for words, or are shown in another form that is checked by hand.
-const SHOWN_OTHERWISE: [&str; 16] = [
+const SHOWN_OTHERWISE: [&str; 19] = [
     "format",
     "kind",
     "language",
@@ -147,6 +147,9 @@ const SHOWN_OTHERWISE: [&str; 16] = [
     "last_tested",
     "pressure_reference",
     "coverage_factor",
+    "kind_of_test",
+    "to_repeat",
+    "photo_sha256",
 ];
 
 /// Every text, date and instant of a content stands on the paper.

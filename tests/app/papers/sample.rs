@@ -172,6 +172,7 @@ fn parts() -> Vec<PartOnPaper> {
         serial_or_batch: serial.into(),
         made: made.into(),
         next_duty,
+        is_found: false,
     };
     let filter = DutyOnPaper { every_km: Some(20_000), every_months: Some(12), ..duty("", None, "shop line 7") };
     vec![
@@ -208,6 +209,8 @@ fn container() -> ContainerOnPaper {
         end_of_life_on: None,
         location: "spare wheel well".into(),
         findings: vec![],
+        inspected_by: String::new(),
+        is_found: false,
     }
 }
 
@@ -284,6 +287,8 @@ pub fn certificate() -> CertificateContent {
         },
         parts: parts(),
         containers: vec![container()],
+        removed: vec![],
+        photos_seen: vec![],
         work: WorkDays { received_on: date!(2026 - 11 - 23), finished_on: date!(2026 - 11 - 25) },
         measured: measured(),
         instruments: instruments(),
