@@ -80,7 +80,7 @@ async fn make(config: &Config) -> anyhow::Result<()> {
     let until = Clock::system().now();
     let clock = Clock::standing_at(until - time::Duration::days(1_100));
     let folder = Folder::open(config, clock.clone()).await?;
-    demo::shop::tell(&folder.shop, &clock, until).await?;
+    Box::pin(demo::shop::tell(&folder.shop, &clock, until)).await?;
     let rounds = Rounds { shop: folder.shop.clone(), post: None, public_url: config.public_url.clone(), is_demo: true };
     rounds.once(true).await?;
     folder.shop.db.close().await;

@@ -151,7 +151,7 @@ pub fn not_recalled(ground: &Ground<'_>) -> Said {
     let place = Place::Part(part.category.code());
     let name = Arg::Code("part-category", part.category.code());
     match recalled.carries {
-        Carries::Surely => Said::stops(Why::plain("part-recalled").with("part", name).text("by", &recalled.by), place),
+        Carries::Surely => Said::fails(Why::plain("part-recalled").with("part", name).text("by", &recalled.by), place),
         Carries::Perhaps => {
             let why = Why::plain("part-perhaps-recalled").with("part", name).text("by", &recalled.by);
             Said::new(State::Undecided, why, place)

@@ -5,10 +5,10 @@
 
 use time::Date;
 
-use super::term;
 use super::book::RuleBook;
 use super::interval_line::{Anchor, Count, IntervalLine};
 use super::line::in_force;
+use super::term;
 use crate::calc::due::{self, Precision, Reading};
 use crate::model::duty::{DueBy, Duty, DutyKind, NewDuty};
 use crate::model::evidence::{Evidence, FillStopHow, FunctionChecks};

@@ -5,7 +5,6 @@
 #![warn(missing_docs)]
 
 pub mod again;
-pub mod term;
 mod assess;
 mod book;
 mod calibration;
@@ -25,6 +24,7 @@ mod proof;
 mod proving;
 pub mod results;
 mod set;
+pub mod term;
 
 pub use assess::assess;
 pub use book::{BASE, Limit, RuleBook};

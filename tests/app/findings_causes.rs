@@ -67,7 +67,10 @@ async fn a_correction_that_fails_says_so_and_a_superseding_paper_needs_no_decisi
     // The vehicle is put right and measured again; the paper is superseded, and nothing waits.
     correct_exhaust_again(&issued).await;
     let vera = issued.open.actor(issued.open.vera).await;
-    let new = fuelwright::shop::issue::NewIssue { supersedes: Some((issued.paper, "measured again".into())) };
+    let new = fuelwright::shop::issue::NewIssue {
+        supersedes: Some((issued.paper, "measured again".into())),
+        ..crate::told::seen()
+    };
     let second = issued.open.shop.issue_certificate(&vera, None, issued.told.job, new).await.unwrap();
     let second = issued.open.shop.find_paper(issued.open.branch, second).await.unwrap().unwrap();
     assert_eq!(second.standing, fuelwright::seal::standing::Standing::Valid, "it rests on the correction");

@@ -9,7 +9,6 @@ use fuelwright::model::message::{MessageKind, MessageState};
 use fuelwright::seal::Sealed;
 use fuelwright::seal::keys::read_public_key;
 use fuelwright::shop::instruments::{NewCertificate, NewCheck};
-use fuelwright::shop::issue::NewIssue;
 use time::Duration;
 use time::macros::date;
 
@@ -40,7 +39,7 @@ pub async fn issued() -> Issued {
 
 pub async fn issue(open: TestShop, told: Opened) -> Issued {
     let vera = open.actor(open.vera).await;
-    let paper = open.shop.issue_certificate(&vera, None, told.job, NewIssue::default()).await.unwrap();
+    let paper = open.shop.issue_certificate(&vera, None, told.job, crate::told::seen()).await.unwrap();
     let found = open.shop.find_paper(open.branch, paper).await.unwrap().unwrap();
     open.clock.advance(Duration::hours(2));
     Issued { open, told, paper, code: found.paper.code, number: found.paper.number }

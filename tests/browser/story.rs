@@ -576,6 +576,9 @@ impl Told {
         self.window.says("A signatory issues the certificate.").await;
         self.is_now("vera").await;
         self.go(&format!("/jobs/{}/papers", self.job)).await;
+        for slot in ["odometer", "vin-plate", "container-plate"] {
+            self.window.fill("photos_seen", slot).await;
+        }
         self.window.fill("password", "not my password").await;
         self.window.keep().await;
         assert!(self.window.has_error().await, "a wrong password signs nothing");
