@@ -144,7 +144,8 @@ async fn a_repeat_within_its_term_looks_at_what_failed_alone_where_the_rules_all
     let round = Round::open(JobKind::Inspection, Fuel::Lpg).await;
     let (job, open) = (round.bay.job, &round.bay.shop);
     let text = "name = \"shop\"\nversion = \"2\"\ntitle = \"Shop lines\"\nis_shop = true\nretest = { months = 1, only_failed = true, source = \"authority letter 7\", checked = true }\n";
-    let new = NewRuleFile { text: text.into(), from_on: date!(2026 - 05 - 12), opened_at: None };
+    let from_on = date!(2026 - 05 - 12);
+    let new = NewRuleFile { name: "shop".into(), text: text.into(), from_on, opened_at: None, second: None };
     open.shop.change_rules(&open.actor(open.ilse).await, None, new).await.unwrap();
     round.vessel(job, "found", "T-9004").await;
     round.all_in_order(job).await;
@@ -198,7 +199,8 @@ async fn where_a_repair_restarts_it_ends_the_inspection_and_a_new_one_quotes_it(
     let (job, open) = (round.bay.job, &round.bay.shop);
     round.jon.post(&round.bay.at("repair"), &[("repaired", "hose renewed")]).await.is(403);
     let text = "name = \"shop\"\nversion = \"2\"\ntitle = \"Shop lines\"\nis_shop = true\nrepair_restarts = { source = \"StVZO Annex VIII 3.1.1.2\", checked = true }\n";
-    let new = NewRuleFile { text: text.into(), from_on: date!(2026 - 05 - 12), opened_at: None };
+    let from_on = date!(2026 - 05 - 12);
+    let new = NewRuleFile { name: "shop".into(), text: text.into(), from_on, opened_at: None, second: None };
     open.shop.change_rules(&open.actor(open.ilse).await, None, new).await.unwrap();
     round.vessel(job, "found", "T-9006").await;
     let hose = [

@@ -78,7 +78,7 @@ impl Round {
     pub async fn checklist(&self, job: JobId, fails: &[(&str, &str)]) -> Page {
         let mut con = self.bay.shop.shop.db.read().await.unwrap();
         let today = self.bay.shop.clock.now().date();
-        let book = db::rule_books::book_on(&mut con, self.bay.shop.branch, today).await.unwrap();
+        let book = db::rule_books::book_for(&mut con, self.bay.shop.branch, "GB", today).await.unwrap();
         let row = db::jobs::find(&mut con, self.bay.shop.branch, job).await.unwrap().unwrap();
         let mut sent: Vec<(String, String)> = vec![(NOW.0.into(), NOW.1.into())];
         for line in book.checks(&row) {
