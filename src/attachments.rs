@@ -8,12 +8,14 @@ mod drawn;
 mod exif;
 mod kind;
 mod photo;
+mod print;
 mod store;
 mod whole;
 
 pub use drawn::from_data_url;
 pub use exif::Captured;
 pub use kind::{Kind, Takes};
+pub use print::for_paper;
 pub use store::{Files, Kept};
 
 use std::fmt::Write as _;

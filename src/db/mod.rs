@@ -21,6 +21,7 @@ pub mod findings;
 pub mod instruments;
 pub mod job_files;
 pub mod jobs;
+pub mod labels;
 pub mod leak_runs;
 pub mod links;
 pub mod notes;

@@ -148,6 +148,8 @@ deeds! {
     "message-failed" MessageFailed on message: MessageId { state: MessageState, said: String }
     /// A mail address was refused twice for good.
     "address-marked-bad" AddressMarkedBad on customer: CustomerId {}
+    /// The code of a vehicle's label was drawn.
+    "label-made" LabelMade on vehicle: VehicleId { job: JobId }
     /// A customer's link was made; it goes out with a message or over the counter.
     "link-made" LinkMade on vehicle: VehicleId { customer: CustomerId }
     /// A customer came by a link.

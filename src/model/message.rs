@@ -101,6 +101,14 @@ pub struct Message {
     pub held_because: HeldBecause,
 }
 
+impl Message {
+    /// The text as a letter has it: without the lines under the signature sign, and without what is only a link.
+    pub fn paragraphs_on_paper(&self) -> impl Iterator<Item = &str> {
+        let text = self.body_text.split("\n-- ").next().unwrap_or_default();
+        text.split("\n\n").map(str::trim).filter(|part| !part.is_empty() && !part.contains(LINK_MARK))
+    }
+}
+
 /// A message to be written down.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct NewMessage {

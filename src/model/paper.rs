@@ -6,13 +6,19 @@
 //! with the shop's offset of that moment, so that the paper shows the clock on its wall. Words a reader sees that are not names, marks or typed text come from the paper's
 //! language when it is printed; the content keeps their kind.
 
+pub mod calibration_record;
 pub mod certificate;
 pub mod finding_report;
+pub mod fitting_record;
 pub mod issued;
+pub mod letter;
 pub mod measured;
+pub mod of_job;
 pub mod owner_sheet;
 pub mod sizing_sheet;
 pub mod test_record;
+pub mod vehicle_label;
+pub mod wall_sheet;
 pub mod work_sheet;
 
 use serde::{Deserialize, Serialize};

@@ -8,6 +8,7 @@ mod inspection;
 mod proofs;
 mod things;
 
+use crate::model::branch::PaperSize;
 use crate::model::paper::certificate::CertificateContent;
 use crate::model::paper::{PersonalPart, RuleSetOnPaper};
 use crate::words::Words;
@@ -15,7 +16,7 @@ use crate::words::Words;
 use super::finish::{About, Attachment, finish};
 use super::ink::{NUMBER, SMALL, TEXT, TITLE};
 use super::letter::{Letter, Mark};
-use super::sheet::{Sheet, WIDTH};
+use super::sheet::{Page, Sheet, WIDTH};
 use super::tags::Role;
 pub(super) use closing::{person, rule_set_lines};
 
@@ -32,13 +33,20 @@ pub struct Certificate<'a> {
     pub sealed: Option<&'a [u8]>,
 }
 
-/// The certificate as a PDF. The same input gives the same bytes.
+/// The certificate as a PDF on A4. The same input gives the same bytes.
 ///
 /// Errors: a character that no face has; an address too long for a QR code.
 pub fn certificate(paper: &Certificate<'_>, words: &Words) -> Result<Vec<u8>, PaperError> {
+    certificate_on(paper, words, PaperSize::A4)
+}
+
+/// The certificate as a PDF on the shop's paper.
+///
+/// Errors: as [`certificate`].
+pub fn certificate_on(paper: &Certificate<'_>, words: &Words, size: PaperSize) -> Result<Vec<u8>, PaperError> {
     let content = paper.content;
     let title = phrases::certificate_title(words, content.kind, content.system.fuel);
-    let mut sheet = Sheet::new();
+    let mut sheet = Sheet::on(Page::of(size));
     opening(&mut sheet, content, &title, words)?;
     inspection::inspection(&mut sheet, content, words)?;
     things::vehicle(&mut sheet, content, words)?;

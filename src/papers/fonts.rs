@@ -10,6 +10,7 @@ use ttf_parser::Face as Outline;
 use unicode_linebreak::{BreakOpportunity, linebreaks};
 
 use super::PaperError;
+use super::ink::Style;
 
 /// How heavy a text stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -29,6 +30,34 @@ pub struct Face {
     /// The whole TTF file.
     pub bytes: &'static [u8],
     outline: Outline<'static>,
+    /// Advance of each character below [`KNOWN`], over the size; `None` where the face lacks it.
+    known: Vec<Option<f32>>,
+}
+
+/// Characters whose width is read once: the Latin, Greek and Cyrillic letters that fill nearly every paper.
+const KNOWN: u32 = 0x530;
+
+impl Face {
+    fn new(id: &'static str, bytes: &'static [u8]) -> Option<Self> {
+        let outline = Outline::parse(bytes, 0).ok()?;
+        let mut face = Self { id, bytes, outline, known: Vec::new() };
+        face.known = (0..KNOWN).map(|code| char::from_u32(code).and_then(|c| face.read(c))).collect();
+        Some(face)
+    }
+
+    fn read(&self, c: char) -> Option<f32> {
+        let glyph = self.outline.glyph_index(c)?;
+        let units = self.outline.glyph_hor_advance(glyph).unwrap_or(0);
+        Some(f32::from(units) / f32::from(self.outline.units_per_em()))
+    }
+
+    /// Width of a character over the size; `None` where the face lacks it.
+    fn advance(&self, c: char) -> Option<f32> {
+        match self.known.get(c as usize) {
+            Some(known) => *known,
+            None => self.read(c),
+        }
+    }
 }
 
 const FILES: [(&str, &[u8]); 5] = [
@@ -42,10 +71,7 @@ const FILES: [(&str, &[u8]); 5] = [
 /// All faces, read once.
 pub fn faces() -> Result<&'static [Face], PaperError> {
     static FACES: OnceLock<Vec<Face>> = OnceLock::new();
-    let faces = FACES.get_or_init(|| {
-        let read = |(id, bytes)| Outline::parse(bytes, 0).ok().map(|outline| Face { id, bytes, outline });
-        FILES.into_iter().filter_map(read).collect()
-    });
+    let faces = FACES.get_or_init(|| FILES.into_iter().filter_map(|(id, bytes)| Face::new(id, bytes)).collect());
     if faces.len() == FILES.len() { Ok(faces) } else { Err(PaperError::Font) }
 }
 
@@ -113,7 +139,7 @@ fn face_of(faces: &[Face], c: char, weight: Weight) -> Option<usize> {
     if c.is_control() || needs_shaping(c) {
         return None;
     }
-    weight.order().into_iter().find(|&index| faces[index].outline.glyph_index(c).is_some())
+    weight.order().into_iter().find(|&index| faces[index].advance(c).is_some())
 }
 
 /// Cuts a line into stretches of one face each.
@@ -136,14 +162,9 @@ pub fn width(text: &str, weight: Weight, size: f32) -> Result<f32, PaperError> {
     let mut sum = 0.0;
     for c in text.chars() {
         let face = face_of(faces, c, weight).ok_or(PaperError::MissingGlyph(c))?;
-        sum += advance(&faces[face], c) * size;
+        sum += faces[face].advance(c).unwrap_or(0.0) * size;
     }
     Ok(sum)
-}
-
-fn advance(face: &Face, c: char) -> f32 {
-    let units = face.outline.glyph_index(c).and_then(|glyph| face.outline.glyph_hor_advance(glyph)).unwrap_or(0);
-    f32::from(units) / f32::from(face.outline.units_per_em())
 }
 
 /// Width of the longest piece that cannot be broken, in points.
@@ -156,6 +177,19 @@ pub fn longest_piece(text: &str, weight: Weight, size: f32) -> Result<f32, Paper
         start = end;
     }
     Ok(longest)
+}
+
+/// How far a word may shrink to stay whole in a narrow column.
+const LEAST: f32 = 0.75;
+
+/// The style in which the longest piece of a text fits into `room` points: a little smaller where that keeps it whole,
+/// the same where it must be broken all the same.
+pub fn fitted(text: &str, style: Style, room: f32) -> Result<Style, PaperError> {
+    let longest = longest_piece(text, style.weight, style.size)?;
+    let scale = room / longest.max(0.1);
+    // A hair under, so that rounding does not break what was made to fit.
+    let is_helped = (LEAST..1.0).contains(&scale);
+    Ok(if is_helped { Style { size: style.size * scale * 0.999, ..style } } else { style })
 }
 
 /// Breaks a text into lines no wider than `room` points (Unicode Standard Annex 14); a piece wider than that is broken

@@ -6,7 +6,7 @@ use crate::words::Words;
 use super::PaperError;
 use super::fonts::{self, Weight};
 use super::ink::{Ink, SECTION, SHOP, SMALL, Style};
-use super::sheet::{LEFT, PAGE_HEIGHT, Sheet, WIDTH};
+use super::sheet::{LEFT, Sheet, WIDTH};
 
 /// Head and foot of a paper.
 pub struct Letter<'a> {
@@ -45,31 +45,23 @@ impl Mark {
     }
 }
 
-/// Baseline of the foot.
-const FOOT: f32 = PAGE_HEIGHT - 33.0;
+/// Height of the foot's baseline over the edge of the page.
+const FOOT: f32 = 33.0;
 
 impl Letter<'_> {
     /// Draws head and foot on every page of a sheet that has all its pages.
     pub fn draw(&self, sheet: &mut Sheet, words: &Words) -> Result<(), PaperError> {
         let right = LEFT + WIDTH;
+        let foot = sheet.height() - FOOT;
         let second = self.second_line(words);
         for page in 0..sheet.page_count() {
             let number = words.tv("paper-page", &[("page", (page + 1).into()), ("pages", sheet.page_count().into())]);
-            let mut room = WIDTH * 0.42;
-            self.line(sheet, page, 52.0, &self.shop.name, SHOP, WIDTH * 0.58)?;
             sheet.decorate_right(page, right, 48.0, &number, SMALL)?;
-            if self.aside.is_empty() {
-                room = WIDTH;
-            } else {
-                let style = fitting(&self.aside, SMALL, WIDTH * 0.56)?;
-                let aside = shorten(&self.aside, style, WIDTH * 0.56)?;
-                sheet.decorate_right(page, right, 65.0, &aside, style)?;
-            }
-            self.line(sheet, page, 65.0, &second, SMALL, room)?;
+            self.shop(sheet, page, &second)?;
             sheet.rule_on(page, LEFT, right, 78.0, 1.9, Ink::Fact);
-            sheet.rule_on(page, LEFT, right, FOOT - 12.0, 0.5, Ink::Rule);
-            self.line(sheet, page, FOOT, &self.foot, SMALL, WIDTH * 0.74)?;
-            sheet.decorate_right(page, right, FOOT, &self.number, SMALL)?;
+            sheet.rule_on(page, LEFT, right, foot - 12.0, 0.5, Ink::Rule);
+            self.line(sheet, page, foot, &self.foot, SMALL, WIDTH * 0.74)?;
+            sheet.decorate_right(page, right, foot, &self.number, SMALL)?;
             if let Some(mark) = self.mark {
                 let across = Style { weight: Weight::Bold, size: 84.0, ink: Ink::Shade };
                 sheet.across(page, &words.t(mark.key()), across)?;
@@ -78,6 +70,31 @@ impl Letter<'_> {
                 let style = Style { size: 9.0, ..SECTION }.in_ink(Ink::Stop);
                 sheet.decorate(page, (LEFT * 2.0 + WIDTH - wide) / 2.0, 30.0, &notice, style)?;
             }
+        }
+        Ok(())
+    }
+
+    /// Name and address, and what stands beside them. What is too long for one line gets two, under all the rest.
+    fn shop(&self, sheet: &mut Sheet, page: usize, second: &str) -> Result<(), PaperError> {
+        const NARROW: f32 = WIDTH * 0.42;
+        let beside = if self.aside.is_empty() { WIDTH } else { NARROW };
+        let aside = fitting(&self.aside, SMALL, WIDTH * 0.56)?;
+        let is_long = fonts::width(&fonts::clean(second).replace('\n', " "), SMALL.weight, 7.0)? > beside;
+        let [name, level] = if is_long { [NARROW, 59.0] } else { [WIDTH * 0.58, 65.0] };
+        self.line(sheet, page, 52.0, &self.shop.name, SHOP, name)?;
+        if !self.aside.is_empty() {
+            let text = shorten(&self.aside, aside, WIDTH * 0.56)?;
+            sheet.decorate_right(page, LEFT + WIDTH, level, &text, aside)?;
+        }
+        if !is_long {
+            return self.line(sheet, page, level, second, SMALL, beside);
+        }
+        let style = Style { size: 6.5, ..SMALL };
+        let lines = fonts::wrap(second, style.weight, style.size, WIDTH)?;
+        for (n, line) in lines.iter().take(2).enumerate() {
+            let is_last = n == 1 || lines.len() == 1;
+            let line = if is_last { lines[n..].concat() } else { line.clone() };
+            self.line(sheet, page, 67.0 + 7.5 * n as f32, line.trim_end(), style, WIDTH)?;
         }
         Ok(())
     }

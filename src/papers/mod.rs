@@ -7,28 +7,41 @@
 
 use std::fmt;
 
-pub mod finding_report;
+mod facts;
 mod finish;
 mod fonts;
 mod icc;
 mod ink;
+mod jpeg;
 mod letter;
+mod outline;
+mod photos;
 mod phrases;
+mod printable;
 mod qr;
+mod records;
 mod results;
 mod sheet;
 mod table;
 mod tags;
 
+pub mod calibration_record;
 pub mod certificate;
 pub mod drawing;
+pub mod finding_report;
+pub mod fitting_record;
 pub mod owner_sheet;
+pub mod post;
 pub mod reasons;
 pub mod sizing_sheet;
 pub mod test_record;
+pub mod vehicle_label;
+pub mod wall_sheet;
 pub mod work_sheet;
 
 pub use fonts::first_unprintable;
+pub use photos::Pictures;
+pub use printable::printable;
 
 /// Name, inside an issued PDF, of the signed content.
 pub const SIGNED_CONTENT: &str = "signed-content.json";

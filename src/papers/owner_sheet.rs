@@ -2,6 +2,7 @@
 //!
 //! The cautions are common practice of the trade and stand in the words files; the rule sets may add more.
 
+use crate::model::branch::PaperSize;
 use crate::model::paper::GasFuel;
 use crate::model::paper::owner_sheet::OwnerSheetContent;
 use crate::words::Words;
@@ -10,7 +11,7 @@ use super::finish::{About, finish};
 use super::ink::{CELL, Ink, LEAD, SMALL, Style, TEXT, TITLE};
 use super::letter::{Letter, Mark};
 use super::results::dash;
-use super::sheet::{LEFT, Sheet, WIDTH};
+use super::sheet::{LEFT, Page, Sheet, WIDTH};
 use super::table::{Cell, Column, Table};
 use super::tags::Role;
 use super::{PaperError, phrases, qr};
@@ -30,10 +31,10 @@ const CAUTION: Style = Style { size: 9.4, ..TEXT };
 /// The sheet as a PDF. The same input gives the same bytes.
 ///
 /// Errors: a character that no face has; an address too long for a QR code.
-pub fn owner_sheet(content: &OwnerSheetContent, words: &Words) -> Result<Vec<u8>, PaperError> {
+pub fn owner_sheet(content: &OwnerSheetContent, words: &Words, size: PaperSize) -> Result<Vec<u8>, PaperError> {
     let fuel = words.t(format!("paper-fuel-{}", content.fuel.as_str()));
     let title = words.tv("owner-title", &[("fuel", (&fuel).into())]);
-    let mut sheet = Sheet::new();
+    let mut sheet = Sheet::on(Page::of(size));
     // Everything a driver needs belongs on one page.
     sheet.section_gap = 5.5;
     opening(&mut sheet, content, &title, &fuel, words)?;

@@ -1,23 +1,29 @@
-//! The sheet a paper is drawn on: A4 pages that follow each other, a cursor that runs down, text, rules, headings.
+//! The sheet a paper is drawn on: pages that follow each other, a cursor that runs down, text, rules, headings.
 //!
-//! Nothing is drawn twice and nothing below the foot: what does not fit starts the next page. Heads and feet with
-//! "page x of y" come last, when the number of pages is known. Lengths are points; `y` counts from the top of the page.
+//! Nothing is drawn twice and nothing below the foot: what does not fit starts the next page, and what must stay whole
+//! is drawn again there. Heads and feet with "page x of y" come last, when the number of pages is known. Lengths are
+//! points; `y` counts from the top of the page.
+//!
+//! Every paper has the same text width, on A4 and on US Letter: a Letter page is shorter and its margins are wider, so
+//! that lines break alike on both. The drawing knows one left edge; [`Page`] moves it.
 
 use std::collections::BTreeMap;
 
 use printpdf::{
-    DictItem, Line, LinePoint, Mm, Op, PaintMode, PdfDocument, PdfFont, PdfFontHandle, PdfPage, Point, Polygon,
-    PolygonRing, Pt, TextItem, TextMatrix, WindingOrder,
+    CurTransMat, DictItem, Line, LinePoint, Mm, Op, PaintMode, PdfDocument, PdfFont, PdfFontHandle, PdfPage, Point,
+    Polygon, PolygonRing, Pt, TextItem, TextMatrix, WindingOrder,
 };
 
 use super::PaperError;
 use super::fonts::{self, Weight};
 use super::ink::{Ink, SECTION, Style};
+use super::jpeg::Jpeg;
 use super::tags::{Role, Tags};
+use crate::model::branch::PaperSize;
 
-/// Width of the page (ISO 216, A4).
+/// Width of the page that the drawing thinks of (ISO 216, A4).
 pub const PAGE_WIDTH: f32 = 595.28;
-/// Height of the page.
+/// Its height.
 pub const PAGE_HEIGHT: f32 = 841.89;
 /// Left edge of the text.
 pub const LEFT: f32 = 43.5;
@@ -25,12 +31,58 @@ pub const LEFT: f32 = 43.5;
 pub const WIDTH: f32 = PAGE_WIDTH - 2.0 * LEFT;
 /// Where content begins, under the letter head.
 pub const TOP: f32 = 90.0;
-/// Where content ends, above the foot.
-pub const FLOOR: f32 = 794.0;
+/// Height that head and foot leave out below the content.
+const FOOT: f32 = PAGE_HEIGHT - 794.0;
+/// Points in a millimetre.
+const POINT: f32 = 72.0 / 25.4;
+
+/// The page of a paper: its size, and where the drawing stands on it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Page {
+    size_mm: [f32; 2],
+    /// How far the drawing is moved to the right.
+    shift: f32,
+    /// Where content begins.
+    top: f32,
+    /// Where content ends.
+    floor: f32,
+}
+
+impl Page {
+    /// A page with letter head and foot (ISO 216 A4; ANSI/ASME Y14.1 A, "Letter").
+    pub fn of(size: PaperSize) -> Self {
+        let size_mm = match size {
+            PaperSize::A4 => [210.0, 297.0],
+            PaperSize::Letter => [215.9, 279.4],
+        };
+        let [width, height] = size_mm.map(|mm| mm * POINT);
+        Self { size_mm, shift: (width - PAGE_WIDTH) / 2.0, top: TOP, floor: height - FOOT }
+    }
+
+    /// A page without letter head whose content keeps `margin_mm` from every edge and begins at [`LEFT`]; at the foot
+    /// `foot` points stay free.
+    pub fn bare(size_mm: [f32; 2], margin_mm: f32, foot: f32) -> Self {
+        let margin = margin_mm * POINT;
+        Self { size_mm, shift: margin - LEFT, top: margin, floor: size_mm[1] * POINT - margin - foot }
+    }
+
+    /// Height of the page.
+    pub fn height(self) -> f32 {
+        self.size_mm[1] * POINT
+    }
+
+    /// What moves the drawing, thought of on A4, to its place.
+    fn placed(self) -> Op {
+        let matrix = CurTransMat::Translate(Pt(round(self.shift)), Pt(round(self.height() - PAGE_HEIGHT)));
+        Op::SetTransformationMatrix { matrix }
+    }
+}
 
 /// A paper while it is drawn.
 pub struct Sheet {
     pages: Vec<Vec<Op>>,
+    page: Page,
+    photos: Vec<Jpeg>,
     /// The structure.
     pub tags: Tags,
     /// Where the next piece goes, from the top of the page.
@@ -40,9 +92,29 @@ pub struct Sheet {
 }
 
 impl Sheet {
-    /// One empty page.
+    /// One empty page of A4.
     pub fn new() -> Self {
-        Self { pages: vec![Vec::new()], tags: Tags::new(), y: TOP, section_gap: 8.0 }
+        Self::on(Page::of(PaperSize::A4))
+    }
+
+    /// One empty page.
+    pub fn on(page: Page) -> Self {
+        Self { pages: vec![Vec::new()], page, photos: Vec::new(), tags: Tags::new(), y: page.top, section_gap: 8.0 }
+    }
+
+    /// Height of a page.
+    pub fn height(&self) -> f32 {
+        self.page.height()
+    }
+
+    /// Where content ends.
+    pub fn floor(&self) -> f32 {
+        self.page.floor
+    }
+
+    /// Height of an empty page's content.
+    pub fn whole(&self) -> f32 {
+        self.page.floor - self.page.top
     }
 
     /// The page drawn on, from 0.
@@ -57,22 +129,43 @@ impl Sheet {
 
     /// Height left on this page.
     pub fn room(&self) -> f32 {
-        FLOOR - self.y
+        self.page.floor - self.y
     }
 
     /// Goes to the next page unless so much height is left; never leaves a page empty. Returns whether it went.
     pub fn keep(&mut self, height: f32) -> bool {
-        let must = height > self.room() && self.y > TOP;
+        let must = height > self.room() && self.y > self.page.top;
         if must {
-            self.pages.push(Vec::new());
-            self.y = TOP;
+            self.turn();
         }
         must
     }
 
+    /// Goes to the next page.
+    fn turn(&mut self) {
+        self.pages.push(Vec::new());
+        self.y = self.page.top;
+    }
+
+    /// Draws what belongs on one page: if it runs over the foot it is taken back and drawn on the next. What is taller
+    /// than a page begins on a new one and breaks where it must.
+    pub fn together(&mut self, mut draw: impl FnMut(&mut Self) -> Result<(), PaperError>) -> Result<(), PaperError> {
+        let (page, y, tags) = (self.page(), self.y, self.tags.clone());
+        let drawn = self.pages[page].len();
+        draw(self)?;
+        if self.page() == page || y <= self.page.top {
+            return Ok(());
+        }
+        self.pages.truncate(page + 1);
+        self.pages[page].truncate(drawn);
+        self.tags = tags;
+        self.turn();
+        draw(self)
+    }
+
     /// Leaves a gap, but not at the top of a page.
     pub fn gap(&mut self, height: f32) {
-        if self.y > TOP {
+        if self.y > self.page.top {
             self.y += height;
         }
     }
@@ -122,8 +215,10 @@ impl Sheet {
         const ANGLE: f32 = 52.0;
         let width = fonts::width(text, style.weight, style.size)?;
         let (sin, cos) = ANGLE.to_radians().sin_cos();
-        let x = (PAGE_WIDTH - width * cos) / 2.0 + style.size * 0.35 * sin;
-        let y = (PAGE_HEIGHT - width * sin) / 2.0 - style.size * 0.35 * cos;
+        let middle = self.page.size_mm[0] * POINT / 2.0 - self.page.shift;
+        let x = middle - width * cos / 2.0 + style.size * 0.35 * sin;
+        // Counted from the foot of an A4 page, as all drawing is.
+        let y = PAGE_HEIGHT - self.height().midpoint(width * sin) - style.size * 0.35 * cos;
         let mut ops = text_ops(0.0, 0.0, text, style)?;
         for op in &mut ops {
             if matches!(op, Op::SetTextCursor { .. }) {
@@ -143,7 +238,12 @@ impl Sheet {
 
     /// The same, on any page and of any length.
     pub fn rule_on(&mut self, page: usize, from: f32, to: f32, y: f32, thickness: f32, ink: Ink) {
-        let points = [from, to].map(|x| LinePoint { p: point(x, y), bezier: false }).to_vec();
+        self.stroke(page, [from, y, to, y], thickness, ink);
+    }
+
+    /// A straight line `[x, y, x, y]` from one point to another.
+    pub fn stroke(&mut self, page: usize, [x0, y0, x1, y1]: [f32; 4], thickness: f32, ink: Ink) {
+        let points = [(x0, y0), (x1, y1)].map(|(x, y)| LinePoint { p: point(x, y), bezier: false }).to_vec();
         self.artifact(
             page,
             vec![
@@ -175,6 +275,16 @@ impl Sheet {
         self.tags.close();
     }
 
+    /// A photo in a rectangle `[x, y, width, height]` of its own proportions, described in words.
+    pub fn photo(&mut self, photo: &Jpeg, place: [f32; 4], alt: &str) {
+        let known = self.photos.iter().position(|one| one == photo);
+        let at = known.unwrap_or_else(|| {
+            self.photos.push(photo.clone());
+            self.photos.len() - 1
+        });
+        self.picture(vec![Jpeg::placed(at, place)], alt);
+    }
+
     fn artifact(&mut self, page: usize, ops: Vec<Op>) {
         let out = &mut self.pages[page];
         out.push(Op::BeginMarkedContent { tag: "Artifact".to_owned() });
@@ -185,7 +295,10 @@ impl Sheet {
     /// A wrapped paragraph in a role, over the whole width or less.
     pub fn text(&mut self, role: Role, text: &str, style: Style, width: f32) -> Result<(), PaperError> {
         self.tags.open(role);
-        for line in fonts::wrap(text, style.weight, style.size, width)? {
+        let lines = fonts::wrap(text, style.weight, style.size, width)?;
+        // A paragraph does not begin with its first line alone at the foot.
+        self.keep(style.leading() * lines.len().min(2) as f32);
+        for line in lines {
             self.keep(style.leading());
             self.put(LEFT, self.y + style.size, &line, style)?;
             self.y += style.leading();
@@ -247,7 +360,13 @@ impl Sheet {
             let parsed = printpdf::ParsedFont::from_bytes(face.bytes, 0, &mut Vec::new()).ok_or(PaperError::Font)?;
             document.resources.fonts.map.insert(printpdf::FontId(face.id.to_owned()), PdfFont::new(parsed));
         }
-        document.pages = self.pages.into_iter().map(|ops| PdfPage::new(Mm(210.0), Mm(297.0), ops)).collect();
+        for (at, photo) in self.photos.into_iter().enumerate() {
+            let (id, object) = photo.into_object(at);
+            document.resources.xobjects.map.insert(id, object);
+        }
+        let [width, height] = self.page.size_mm.map(Mm);
+        let placed = |ops: Vec<Op>| [vec![self.page.placed()], ops].concat();
+        document.pages = self.pages.into_iter().map(|ops| PdfPage::new(width, height, placed(ops))).collect();
         Ok((document, self.tags))
     }
 }
@@ -259,7 +378,7 @@ impl Default for Sheet {
 }
 
 /// Hundredths of a point are finer than any printer; more digits only swell the file.
-fn round(value: f32) -> f32 {
+pub fn round(value: f32) -> f32 {
     (value * 100.0).round() / 100.0
 }
 

@@ -1,16 +1,16 @@
 //! The sizing sheet: the sums of a job's Sizing stage, each with inputs, formula, numbers put in, result, uncertainty and
 //! source, so that a reader can redo it with a pocket calculator.
 
+use crate::model::branch::PaperSize;
 use crate::model::paper::sizing_sheet::{CellOnPaper, Piece, SizingSheetContent, StepOnPaper, SumOnPaper, SumState};
 use crate::words::Words;
-use time::OffsetDateTime;
 
-use super::finish::{About, finish};
+use super::facts::facts;
 use super::fonts;
-use super::ink::{CELL, Ink, LEAD, NUMBER, SMALL, Style, TEXT, TITLE};
-use super::letter::{Letter, Mark};
+use super::ink::{CELL, Ink, SMALL, Style, TEXT};
+use super::outline::{self, Outline};
 use super::sheet::{LEFT, Sheet, WIDTH};
-use super::table::{Cell, Column, Table, facts};
+use super::table::{Cell, Column, Table};
 use super::tags::Role;
 use super::{PaperError, certificate, drawing};
 
@@ -26,39 +26,31 @@ const INDENT: f32 = 14.0;
 /// The sheet as a PDF. The same input gives the same bytes.
 ///
 /// Errors: a character that no face has.
-pub fn sizing_sheet(content: &SizingSheetContent, words: &Words) -> Result<Vec<u8>, PaperError> {
-    let mut sheet = Sheet::new();
+pub fn sizing_sheet(content: &SizingSheetContent, words: &Words, size: PaperSize) -> Result<Vec<u8>, PaperError> {
+    let values = [("number", (&content.number).into()), ("date", words.date(content.printed_on).into())];
+    let outline = Outline {
+        shop: &content.shop,
+        size,
+        title: &content.title,
+        number: &content.number,
+        under_title: words.tv("sizing-sheet-number-printed", &values),
+        lead: words.t("sizing-sheet-lead"),
+        aside: outline::aside(&content.rule_sets, words),
+        foot: content.title.clone(),
+        language: &content.language,
+        is_demonstration: content.is_demonstration,
+        made_at: content.printed_on.midnight().assume_utc(),
+    };
+    let mut sheet = outline.open()?;
     opening(&mut sheet, content, words)?;
     for sum in &content.sums {
         draw_sum(&mut sheet, sum, words)?;
     }
     closing(&mut sheet, content, words)?;
-    let letter = Letter {
-        shop: &content.shop,
-        aside: certificate::rules_aside(&content.rule_sets, words),
-        foot: content.title.clone(),
-        number: content.number.clone(),
-        mark: Mark::of_demonstration(content.is_demonstration),
-    };
-    letter.draw(&mut sheet, words)?;
-    let made_at: OffsetDateTime = content.printed_on.midnight().assume_utc();
-    let about = About {
-        title: format!("{}, {}", content.title, content.number),
-        author: &content.shop.name,
-        language: &content.language,
-        made_at,
-        attachments: Vec::new(),
-    };
-    finish(sheet, &about)
+    outline.close(sheet, words)
 }
 
 fn opening(sheet: &mut Sheet, content: &SizingSheetContent, words: &Words) -> Result<(), PaperError> {
-    sheet.y += 6.0;
-    sheet.text(Role::H1, &content.title, TITLE, WIDTH)?;
-    let values = [("number", (&content.number).into()), ("date", words.date(content.printed_on).into())];
-    sheet.paragraph(&words.tv("sizing-sheet-number-printed", &values), NUMBER)?;
-    sheet.y += 5.0;
-    sheet.text(Role::P, &words.t("sizing-sheet-lead"), LEAD, WIDTH * 0.94)?;
     sheet.section(&words.t("sizing-sheet-vehicle"), CELL.leading() * 3.0)?;
     facts(
         sheet,

@@ -1,76 +1,17 @@
-//! Tables that break across pages with their heads repeated, and facts: names and values in two columns.
+//! Tables that break across pages with their heads repeated. A row stays whole unless it is taller than a page.
+//!
+//! A word too long for its column is set smaller, and only broken when that is not enough.
+
+mod cell;
+mod columns;
 
 use super::PaperError;
 use super::fonts;
 use super::ink::{CELL, COLUMN, Ink, SMALL, Style};
-use super::sheet::{FLOOR, LEFT, Sheet, TOP, WIDTH, fits};
+use super::sheet::{LEFT, Sheet, WIDTH};
 use super::tags::Role;
-
-/// Where a column's text stands.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Align {
-    /// At the left, for words.
-    Left,
-    /// At the right, for numbers.
-    Right,
-}
-
-/// One column.
-#[derive(Debug, Clone)]
-pub struct Column {
-    head: String,
-    align: Align,
-}
-
-impl Column {
-    /// A column of words.
-    pub fn words(head: String) -> Self {
-        Self { head, align: Align::Left }
-    }
-
-    /// A column of numbers.
-    pub fn numbers(head: String) -> Self {
-        Self { head, align: Align::Right }
-    }
-}
-
-/// One cell: texts under each other, each in its style.
-#[derive(Debug, Clone, Default)]
-pub struct Cell(Vec<(String, Style)>);
-
-impl Cell {
-    /// A text in the usual style.
-    pub fn new(text: impl Into<String>) -> Self {
-        Self(vec![(text.into(), CELL)])
-    }
-
-    /// A text in small type.
-    pub fn small(text: impl Into<String>) -> Self {
-        Self(vec![(text.into(), SMALL)])
-    }
-
-    /// A text in bold and in an ink, for verdicts.
-    pub fn strong(text: impl Into<String>, ink: Ink) -> Self {
-        Self(vec![(text.into(), CELL.bold().in_ink(ink))])
-    }
-
-    /// With a further text in the usual style.
-    #[must_use]
-    pub fn line(mut self, text: impl Into<String>) -> Self {
-        self.0.push((text.into(), CELL));
-        self
-    }
-
-    /// With a second line in small type; an empty one is left out.
-    #[must_use]
-    pub fn and(mut self, text: impl Into<String>) -> Self {
-        let text = text.into();
-        if !text.is_empty() {
-            self.0.push((text, SMALL));
-        }
-        self
-    }
-}
+pub use crate::papers::facts::facts;
+pub use cell::{Align, Cell, Column};
 
 /// A table.
 #[derive(Debug, Clone)]
@@ -122,15 +63,30 @@ impl Table {
         Ok(self.head_height(&widths)? + first.unwrap_or(0.0))
     }
 
+    /// Draws it under a ruled heading that never stands alone; without rows, a sentence says so, or nothing is drawn.
+    pub fn section(&self, sheet: &mut Sheet, heading: &str, when_empty: &str) -> Result<(), PaperError> {
+        if self.is_empty() && when_empty.is_empty() {
+            return Ok(());
+        }
+        sheet.section(heading, if self.is_empty() { CELL.leading() } else { self.least_height()? })?;
+        if self.is_empty() {
+            sheet.paragraph(when_empty, SMALL)?;
+        } else {
+            self.draw(sheet)?;
+        }
+        sheet.end_section();
+        Ok(())
+    }
+
     /// Draws it from the cursor on.
     pub fn draw(&self, sheet: &mut Sheet) -> Result<(), PaperError> {
         let widths = self.widths()?;
-        sheet.keep(self.least_height()?.min(FLOOR - TOP));
+        sheet.keep(self.least_height()?.min(sheet.whole()));
         sheet.tags.open(Role::Table);
         self.draw_head(sheet, &widths, true)?;
         for row in &self.rows {
             let lines = Self::lay(&row.cells, &widths)?;
-            if sheet.keep(tall(row, &lines)?.min(FLOOR - TOP - HEAD)) {
+            if sheet.keep(tall(row, &lines)?.min(sheet.whole() - self.head_height(&widths)?)) {
                 self.draw_head(sheet, &widths, false)?;
             }
             self.draw_row(sheet, &widths, lines, &row.below)?;
@@ -150,6 +106,7 @@ impl Table {
         // A row taller than a page is cut between lines and goes on under the head of the next page.
         let mut rest: Vec<_> = lines.into_iter().map(|cell| cell.into_iter().peekable()).collect();
         let mut nodes: Vec<usize> = Vec::new();
+        let floor = sheet.floor();
         loop {
             let mut lowest = sheet.y;
             for (index, cell) in rest.iter_mut().enumerate() {
@@ -158,7 +115,7 @@ impl Table {
                     Some(node) => sheet.tags.resume(*node),
                     None => nodes.push(sheet.tags.open(Role::TD)),
                 }
-                while let Some((text, style)) = cell.next_if(|(_, style)| y + style.leading() <= FLOOR) {
+                while let Some((text, style)) = cell.next_if(|(_, style)| y + style.leading() <= floor) {
                     self.put(sheet, widths, index, y + style.size, &text, style)?;
                     y += style.leading();
                 }
@@ -174,7 +131,7 @@ impl Table {
             if is_done {
                 break;
             }
-            sheet.y = FLOOR;
+            sheet.y = floor;
             sheet.keep(HEAD);
             self.draw_head(sheet, widths, false)?;
         }
@@ -253,56 +210,14 @@ impl Table {
             .map(|(cell, width)| {
                 let mut lines = Vec::new();
                 for (text, style) in &cell.0 {
+                    let style = fonts::fitted(text, *style, *width)?;
                     let wrapped = fonts::wrap(text, style.weight, style.size, *width)?;
-                    lines.extend(wrapped.into_iter().map(|line| (line, *style)));
+                    lines.extend(wrapped.into_iter().map(|line| (line, style)));
                 }
                 Ok(lines)
             })
             .collect()
     }
-
-    /// Widths of the columns: each as wide as its widest text if they all fit; else the wide ones give, down to their
-    /// longest word.
-    fn widths(&self) -> Result<Vec<f32>, PaperError> {
-        let room = WIDTH - GAP * (self.columns.len().max(1) - 1) as f32;
-        let mut wanted = Vec::new();
-        let mut least = Vec::new();
-        for (index, column) in self.columns.iter().enumerate() {
-            let mut texts: Vec<(&str, Style)> = vec![(&column.head, COLUMN)];
-            texts.extend(
-                self.rows.iter().flat_map(|row| row.cells[index].0.iter().map(|(text, style)| (text.as_str(), *style))),
-            );
-            let (mut wide, mut narrow): (f32, f32) = (0.0, 0.0);
-            for (text, style) in texts {
-                wide = wide.max(fonts::width(&fonts::clean(text).replace('\n', " "), style.weight, style.size)?);
-                narrow = narrow.max(fonts::longest_piece(text, style.weight, style.size)?);
-            }
-            wanted.push(wide + 0.1);
-            least.push(narrow.min(room * 0.4) + 0.1);
-        }
-        Ok(share(&wanted, &least, room))
-    }
-}
-
-/// Shares `room` out: what is left over goes to the first column, what is missing is taken where there is most to give.
-fn share(wanted: &[f32], least: &[f32], room: f32) -> Vec<f32> {
-    let total: f32 = wanted.iter().sum();
-    if total <= room {
-        let spare = (room - total) / wanted.len().max(1) as f32;
-        return wanted.iter().map(|width| width + spare).collect();
-    }
-    let floor: f32 = least.iter().sum();
-    if floor >= room {
-        return least.iter().map(|width| width * room / floor).collect();
-    }
-    // A cap on every column, lowered until they fit; a column never goes below its longest word.
-    let (mut low, mut high) = (0.0_f32, room);
-    for _ in 0..40 {
-        let cap = low.midpoint(high);
-        let sum: f32 = wanted.iter().zip(least).map(|(w, l)| w.min(cap).max(*l)).sum();
-        if sum > room { high = cap } else { low = cap }
-    }
-    wanted.iter().zip(least).map(|(w, l)| w.min(low).max(*l)).collect()
 }
 
 /// The line under a row belongs to its first cell, for those who hear the table.
@@ -335,95 +250,4 @@ fn height(lines: &[Vec<Laid>]) -> f32 {
     let tallest =
         lines.iter().map(|cell| cell.iter().map(|(_, style)| style.leading()).sum::<f32>()).fold(0.0, f32::max);
     tallest + 2.0 * PAD
-}
-
-/// Draws names and values: two pairs a line, a long value over the whole line. Pairs without a value are left out.
-pub fn facts(sheet: &mut Sheet, pairs: &[(String, String)]) -> Result<(), PaperError> {
-    let pairs: Vec<_> = pairs.iter().filter(|(_, value)| !value.is_empty()).collect();
-    let half = WIDTH / 2.0;
-    let room = half - names_width(&pairs)? - 8.0;
-    let is_short = |at: usize| pairs.get(at).map_or(Ok(false), |(_, v)| fits(v, CELL.weight, CELL.size, room * 1.9));
-    let mut lines = Vec::new();
-    let mut index = 0;
-    while index < pairs.len() {
-        let shown = if is_short(index)? && is_short(index + 1)? { 2 } else { 1 };
-        lines.push((&pairs[index..index + shown], is_short(index)?));
-        index += shown;
-    }
-    // Names at the right are often shorter than those at the left; their values then have more room.
-    let column = |place: usize| -> Vec<&(String, String)> {
-        lines.iter().filter_map(|(line, _)| line.get(place).copied()).collect()
-    };
-    let names = [names_width(&column(0))?, names_width(&column(1))?];
-    sheet.tags.open(Role::L);
-    for (line, is_half) in &lines {
-        let mut columns = Vec::new();
-        for ((name, value), names) in line.iter().zip(names) {
-            let width = if *is_half { half - names - 8.0 } else { WIDTH - names };
-            columns.push((
-                fonts::wrap(name, SMALL.weight, SMALL.size, names - 6.0)?,
-                fonts::wrap(value, CELL.weight, CELL.size, width)?,
-            ));
-        }
-        draw_pairs(sheet, &columns, names, half)?;
-    }
-    sheet.tags.close();
-    Ok(())
-}
-
-fn names_width(pairs: &[&(String, String)]) -> Result<f32, PaperError> {
-    let mut widest: f32 = 50.0;
-    for (name, _) in pairs {
-        widest = widest.max(fonts::width(name, SMALL.weight, SMALL.size)? + 10.0);
-    }
-    Ok(widest.min(132.0))
-}
-
-fn draw_pairs(
-    sheet: &mut Sheet,
-    columns: &[(Vec<String>, Vec<String>)],
-    names: [f32; 2],
-    half: f32,
-) -> Result<(), PaperError> {
-    let tall = columns.iter().map(|(name, value)| name.len().max(value.len())).max().unwrap_or(0);
-    sheet.keep(CELL.leading() * tall.min(8) as f32);
-    if tall > 8 {
-        // One long text: line by line, so that it can break across pages.
-        return draw_long(sheet, columns, names[0]);
-    }
-    for (place, (name, value)) in columns.iter().enumerate() {
-        let x = LEFT + half * place as f32;
-        sheet.tags.open(Role::LI);
-        for (role, lines, style, indent) in [(Role::Lbl, name, SMALL, 0.0), (Role::LBody, value, CELL, names[place])] {
-            sheet.tags.open(role);
-            for (row, line) in lines.iter().enumerate() {
-                sheet.put(x + indent, sheet.y + CELL.size + CELL.leading() * row as f32, line, style)?;
-            }
-            sheet.tags.close();
-        }
-        sheet.tags.close();
-    }
-    sheet.y += CELL.leading() * tall as f32 + 1.0;
-    Ok(())
-}
-
-fn draw_long(sheet: &mut Sheet, columns: &[(Vec<String>, Vec<String>)], names: f32) -> Result<(), PaperError> {
-    for (name, value) in columns {
-        sheet.tags.open(Role::LI);
-        sheet.tags.open(Role::Lbl);
-        for (row, line) in name.iter().enumerate() {
-            sheet.put(LEFT, sheet.y + CELL.size + CELL.leading() * row as f32, line, SMALL)?;
-        }
-        sheet.tags.close();
-        sheet.tags.open(Role::LBody);
-        for line in value {
-            sheet.keep(CELL.leading());
-            sheet.put(LEFT + names, sheet.y + CELL.size, line, CELL)?;
-            sheet.y += CELL.leading();
-        }
-        sheet.tags.close();
-        sheet.tags.close();
-    }
-    sheet.y += 2.0;
-    Ok(())
 }

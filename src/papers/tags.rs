@@ -86,7 +86,7 @@ pub struct Node {
 }
 
 /// The tree, with the pieces that are open while the paper is drawn.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub struct Tags {
     /// All pieces; the first is the document.
     pub nodes: Vec<Node>,

@@ -1,23 +1,42 @@
 //! The test record: the items of ISO/IEC 17025:2017, 7.8.2.1, and each leak test in full.
 
+use crate::model::branch::PaperSize;
 use crate::model::paper::measured::DecisionRule;
 use crate::model::paper::test_record::{LeakTestOnPaper, TestRecordContent};
 use crate::words::Words;
 
-use super::finish::{About, finish};
-use super::ink::{CELL, Ink, LEAD, NUMBER, SMALL, Style, TEXT, TITLE};
-use super::letter::{Letter, Mark};
+use super::facts;
+use super::ink::{CELL, Ink, LEAD, SMALL, Style, TEXT};
+use super::outline::{self, Outline};
 use super::sheet::{LEFT, Sheet, WIDTH};
-use super::table::facts;
 use super::tags::Role;
 use super::{PaperError, certificate, phrases, results};
 
 /// The record as a PDF. The same input gives the same bytes.
 ///
 /// Errors: a character that no face has.
-pub fn test_record(content: &TestRecordContent, words: &Words) -> Result<Vec<u8>, PaperError> {
-    let mut sheet = Sheet::new();
-    opening(&mut sheet, content, words)?;
+pub fn test_record(content: &TestRecordContent, words: &Words, size: PaperSize) -> Result<Vec<u8>, PaperError> {
+    let values = [("number", (&content.number).into()), ("date", words.date(content.issued_on).into())];
+    let outline = Outline {
+        shop: &content.shop,
+        size,
+        title: &content.title,
+        number: &content.number,
+        under_title: words.tv("record-number-issued", &values),
+        lead: String::new(),
+        aside: outline::aside(&content.rule_sets, words),
+        foot: content.title.clone(),
+        language: &content.language,
+        is_demonstration: content.is_demonstration,
+        made_at: content.ended_at.max(content.issued_on.midnight().assume_utc()),
+    };
+    let mut sheet = outline.open()?;
+    if let Some(supersedes) = &content.supersedes {
+        let values = [("number", (&supersedes.number).into()), ("reason", (&supersedes.reason).into())];
+        sheet.paragraph(&words.tv("record-replaces", &values), TEXT.bold())?;
+    }
+    sheet.y += 5.0;
+    sheet.text(Role::P, &words.t("record-lead"), LEAD, WIDTH * 0.94)?;
     body(&mut sheet, content, words)?;
     item(&mut sheet, content, words)?;
     conditions(&mut sheet, content, words)?;
@@ -27,53 +46,21 @@ pub fn test_record(content: &TestRecordContent, words: &Words) -> Result<Vec<u8>
     }
     results::instruments(&mut sheet, &content.instruments, words)?;
     results::entered_later(&mut sheet, &content.entered_later, words)?;
-    if !content.customer_supplied.is_empty() {
-        sheet.section(&words.t("record-customer-supplied"), CELL.leading())?;
-        sheet.list(&content.customer_supplied, CELL)?;
-        sheet.end_section();
-    }
+    outline::list(&mut sheet, &words.t("record-customer-supplied"), &content.customer_supplied)?;
     if !content.cautions.is_empty() {
         sheet.section(&words.t("paper-cautions"), CELL.leading())?;
         sheet.list(&content.cautions, SMALL)?;
         sheet.end_section();
     }
     closing(&mut sheet, content, words)?;
-    let letter = Letter {
-        shop: &content.shop,
-        aside: certificate::rules_aside(&content.rule_sets, words),
-        foot: content.title.clone(),
-        number: content.number.clone(),
-        mark: Mark::of_demonstration(content.is_demonstration),
-    };
-    letter.draw(&mut sheet, words)?;
-    let about = About {
-        title: format!("{}, {}", content.title, content.number),
-        author: &content.shop.name,
-        language: &content.language,
-        made_at: content.ended_at.max(content.issued_on.midnight().assume_utc()),
-        attachments: Vec::new(),
-    };
-    finish(sheet, &about)
-}
-
-fn opening(sheet: &mut Sheet, content: &TestRecordContent, words: &Words) -> Result<(), PaperError> {
-    sheet.y += 6.0;
-    sheet.text(Role::H1, &content.title, TITLE, WIDTH)?;
-    let values = [("number", (&content.number).into()), ("date", words.date(content.issued_on).into())];
-    sheet.paragraph(&words.tv("record-number-issued", &values), NUMBER)?;
-    if let Some(supersedes) = &content.supersedes {
-        let values = [("number", (&supersedes.number).into()), ("reason", (&supersedes.reason).into())];
-        sheet.paragraph(&words.tv("record-replaces", &values), TEXT.bold())?;
-    }
-    sheet.y += 5.0;
-    sheet.text(Role::P, &words.t("record-lead"), LEAD, WIDTH * 0.94)
+    outline.close(sheet, words)
 }
 
 fn body(sheet: &mut Sheet, content: &TestRecordContent, words: &Words) -> Result<(), PaperError> {
     let or = |text: &str, key: &str| if text.is_empty() { words.t(key) } else { text.to_owned() };
-    sheet.section(&words.t("record-body"), CELL.leading() * 3.0)?;
-    facts(
+    facts::section(
         sheet,
+        &words.t("record-body"),
         &[
             (words.t("record-customer"), content.customer_name.clone()),
             (words.t("record-contact"), content.customer_contact.clone()),
@@ -86,16 +73,14 @@ fn body(sheet: &mut Sheet, content: &TestRecordContent, words: &Words) -> Result
             (words.t("record-sampling"), or(&content.sampling, "record-no-sampling")),
             (words.t("record-deviations"), or(&content.deviations, "record-no-deviations")),
         ],
-    )?;
-    sheet.end_section();
-    Ok(())
+    )
 }
 
 fn item(sheet: &mut Sheet, content: &TestRecordContent, words: &Words) -> Result<(), PaperError> {
     let item = &content.item;
-    sheet.section(&words.t("record-item"), CELL.leading() * 3.0)?;
-    facts(
+    facts::section(
         sheet,
+        &words.t("record-item"),
         &[
             (words.t("record-vehicle"), item.vehicle.clone()),
             (words.t("paper-plate"), item.plate.clone()),
@@ -105,9 +90,7 @@ fn item(sheet: &mut Sheet, content: &TestRecordContent, words: &Words) -> Result
             (words.t("record-tested"), item.tested.clone()),
             (words.t("record-condition"), item.condition.clone()),
         ],
-    )?;
-    sheet.end_section();
-    Ok(())
+    )
 }
 
 fn conditions(sheet: &mut Sheet, content: &TestRecordContent, words: &Words) -> Result<(), PaperError> {
@@ -119,10 +102,7 @@ fn conditions(sheet: &mut Sheet, content: &TestRecordContent, words: &Words) -> 
         .iter()
         .map(|condition| (condition.name.clone(), phrases::quantity(words, &condition.value)))
         .collect();
-    sheet.section(&words.t("record-conditions"), CELL.leading())?;
-    facts(sheet, &pairs)?;
-    sheet.end_section();
-    Ok(())
+    facts::section(sheet, &words.t("record-conditions"), &pairs)
 }
 
 fn leak_test(sheet: &mut Sheet, leak: &LeakTestOnPaper, words: &Words) -> Result<(), PaperError> {
@@ -142,7 +122,7 @@ fn leak_test(sheet: &mut Sheet, leak: &LeakTestOnPaper, words: &Words) -> Result
             leak.coverage_factor
         ),
     });
-    facts(
+    facts::facts(
         sheet,
         &[
             (words.t("record-rate"), rate.unwrap_or_default()),
@@ -172,7 +152,7 @@ fn leak_test(sheet: &mut Sheet, leak: &LeakTestOnPaper, words: &Words) -> Result
 
 fn closing(sheet: &mut Sheet, content: &TestRecordContent, words: &Words) -> Result<(), PaperError> {
     sheet.gap(14.0);
-    sheet.keep(110.0);
+    sheet.keep(34.0 + SMALL.leading() * 4.0);
     let half = WIDTH / 2.0 - 10.0;
     for (place, (key, person)) in
         [("record-authorised", &content.authorised_by), ("record-technician", &content.technician)]

@@ -1,63 +1,62 @@
 //! The work sheet: a job file on paper, for the bench. Neither signed nor numbered.
 
-use crate::model::paper::work_sheet::{WorkProofState, WorkSheetContent, WorkStage};
+use crate::model::branch::PaperSize;
+use crate::model::paper::work_sheet::{WorkProof, WorkProofState, WorkSheetContent, WorkStage};
 use crate::words::Words;
 
-use super::finish::{About, finish};
-use super::ink::{CELL, Ink, NUMBER, SMALL, TITLE};
-use super::letter::{Letter, Mark};
-use super::sheet::{Sheet, WIDTH};
-use super::table::{Cell, Column, Table, facts};
-use super::tags::Role;
+use super::facts;
+use super::ink::{CELL, Ink};
+use super::outline::{self, Outline};
+use super::photos::{self, Pictures};
+use super::sheet::Sheet;
+use super::table::{Cell, Column, Table};
 use super::{PaperError, phrases};
 
 /// The sheet as a PDF. The same input gives the same bytes.
 ///
 /// Errors: a character that no face has.
-pub fn work_sheet(content: &WorkSheetContent, words: &Words) -> Result<Vec<u8>, PaperError> {
-    let title = words.t("work-title");
-    let mut sheet = Sheet::new();
-    sheet.y += 6.0;
-    sheet.text(Role::H1, &title, TITLE, WIDTH)?;
+pub fn work_sheet(
+    content: &WorkSheetContent,
+    pictures: &Pictures,
+    words: &Words,
+    size: PaperSize,
+) -> Result<Vec<u8>, PaperError> {
     let number = [("number", (&content.job_number).into()), ("kind", (&content.job_kind).into())];
-    sheet.paragraph(&words.tv("work-number", &number), NUMBER)?;
+    let printed = phrases::instant(words, content.printed_at);
+    let outline = Outline {
+        shop: &content.shop,
+        size,
+        title: &words.t("work-title"),
+        number: &content.job_number,
+        under_title: words.tv("work-number", &number),
+        lead: String::new(),
+        aside: content.plate.clone(),
+        foot: words.tv("work-printed", &[("at", printed.into())]),
+        language: &content.language,
+        is_demonstration: content.is_demonstration,
+        made_at: content.printed_at,
+    };
+    let mut sheet = outline.open()?;
     vehicle(&mut sheet, content, words)?;
-    if !content.wishes.is_empty() {
-        sheet.section(&words.t("work-wishes"), CELL.leading())?;
-        sheet.list(&content.wishes, CELL)?;
+    if !content.reported_faults.is_empty() {
+        sheet.section(&words.t("work-faults"), CELL.leading())?;
+        sheet.paragraph(&content.reported_faults, CELL)?;
         sheet.end_section();
     }
+    outline::list(&mut sheet, &words.t("work-wishes"), &content.wishes)?;
+    outline::list(&mut sheet, &words.t("work-findings"), &content.findings)?;
     for stage in &content.stages {
         draw_stage(&mut sheet, stage, words)?;
     }
-    if !content.cautions.is_empty() {
-        sheet.section(&words.t("work-cautions"), CELL.leading())?;
-        sheet.list(&content.cautions, CELL)?;
-        sheet.end_section();
-    }
-    let printed = phrases::instant(words, content.printed_at);
-    let letter = Letter {
-        shop: &content.shop,
-        aside: content.plate.clone(),
-        foot: words.tv("work-printed", &[("at", printed.into())]),
-        number: content.job_number.clone(),
-        mark: Mark::of_demonstration(content.is_demonstration),
-    };
-    letter.draw(&mut sheet, words)?;
-    let about = About {
-        title: format!("{title}, {}", content.job_number),
-        author: &content.shop.name,
-        language: &content.language,
-        made_at: content.printed_at,
-        attachments: Vec::new(),
-    };
-    finish(sheet, &about)
+    outline::list(&mut sheet, &words.t("work-cautions"), &content.cautions)?;
+    photos::draw(&mut sheet, &content.photos, pictures, words)?;
+    outline.close(sheet, words)
 }
 
 fn vehicle(sheet: &mut Sheet, content: &WorkSheetContent, words: &Words) -> Result<(), PaperError> {
-    sheet.section(&words.t("paper-vehicle"), CELL.leading() * 3.0)?;
-    facts(
+    facts::section(
         sheet,
+        &words.t("paper-vehicle"),
         &[
             (words.t("paper-make-model"), content.vehicle.clone()),
             (words.t("paper-plate"), content.plate.clone()),
@@ -73,18 +72,21 @@ fn vehicle(sheet: &mut Sheet, content: &WorkSheetContent, words: &Words) -> Resu
             (words.t("work-received"), phrases::day_if(words, content.received_on)),
             (words.t("work-promised"), phrases::day_if(words, content.promised_on)),
         ],
-    )?;
-    sheet.end_section();
-    Ok(())
+    )
 }
 
 fn draw_stage(sheet: &mut Sheet, stage: &WorkStage, words: &Words) -> Result<(), PaperError> {
-    let mut table = Table::new(vec![
-        Column::words(words.t("paper-proof")),
-        Column::words(words.t("work-state")),
-        Column::words(words.t("work-by")),
-    ]);
-    for proof in &stage.proofs {
+    proof_table(&stage.proofs, words, true).section(sheet, &stage.name, &words.t("work-no-proof"))
+}
+
+/// Proofs with mark, state and note, and where `is_to_do` an empty column to sign in.
+pub(super) fn proof_table(proofs: &[WorkProof], words: &Words, is_to_do: bool) -> Table {
+    let mut heads = vec![words.t("paper-proof"), words.t("work-state")];
+    if is_to_do {
+        heads.push(words.t("work-by"));
+    }
+    let mut table = Table::new(heads.into_iter().map(Column::words).collect());
+    for proof in proofs {
         let (mark, ink) = match proof.state {
             WorkProofState::Met => ("✓", Ink::Met),
             WorkProofState::Missing => ("○", Ink::Copper),
@@ -94,16 +96,7 @@ fn draw_stage(sheet: &mut Sheet, stage: &WorkStage, words: &Words) -> Result<(),
             WorkProofState::NotApplicable => ("–", Ink::Soft),
         };
         let state = words.t(format!("work-state-{}", proof.state.as_str()));
-        table.row(vec![
-            Cell::new(&proof.name).and(&proof.note),
-            Cell::strong(format!("{mark}\u{a0}{state}"), ink),
-            Cell::default(),
-        ]);
+        table.row(vec![Cell::new(&proof.name).and(&proof.note), Cell::strong(format!("{mark}\u{a0}{state}"), ink)]);
     }
-    sheet.section(&stage.name, if table.is_empty() { SMALL.leading() } else { table.least_height()? })?;
-    if !table.is_empty() {
-        table.draw(sheet)?;
-    }
-    sheet.end_section();
-    Ok(())
+    table
 }

@@ -44,6 +44,7 @@ pub mod set_up;
 pub mod sign_in;
 pub mod sum;
 pub mod today;
+pub mod vehicle_page;
 pub mod vehicles;
 pub mod verify;
 pub mod visitor;

@@ -6,6 +6,7 @@ use serde::Deserialize;
 
 use super::app::{App, words};
 use super::form::{Form, Typed, Wrong};
+use super::job::papers::pdf;
 use super::kit::{self, Cell, Column, Empty, Mark, Row, Table};
 use super::page::{Frame, Place, page, retry, see_other};
 use super::visitor::Visitor;
@@ -257,6 +258,7 @@ struct LetterPage {
     paragraphs: Vec<String>,
     /// Only a reminder can be answered with "no more".
     is_reminder: bool,
+    pdf: String,
 }
 
 /// `GET /outbox/{id}/letter`: the message as a sheet to print and post, with a paper answer beneath.
@@ -270,16 +272,21 @@ pub async fn letter(State(app): State<App>, who: Visitor, Path(id): Path<Message
     let (name, address) = to.ok_or(Error::NotFound)?;
     // The letter speaks the customer's language, whatever the reader's.
     let frame = Frame { w: words(&message.language), ..who.frame().at(Place::Outbox) };
-    let text = message.body_text.split("\n-- ").next().unwrap_or_default();
-    let paragraphs = text.split("\n\n").map(str::trim).filter(|part| !part.is_empty() && !part.contains(LINK_MARK));
     page(LetterPage {
         day: frame.w.date(app.shop.clock.today(&who.zone)),
         subject: message.subject.clone(),
         is_reminder: message.kind == MessageKind::Reminder,
-        paragraphs: paragraphs.map(str::to_owned).collect(),
+        pdf: format!("{}/letter/pdf", path::message(id)),
+        paragraphs: message.paragraphs_on_paper().map(str::to_owned).collect(),
         branch: who.branch.clone(),
         name,
         address,
         frame,
     })
+}
+
+/// `GET /outbox/{id}/letter/pdf`: the same as a PDF, on the shop's paper.
+pub async fn letter_pdf(State(app): State<App>, who: Visitor, Path(id): Path<MessageId>) -> Answer {
+    let bytes = app.shop.letter_pdf(&who.actor, id, app.shop.clock.now()).await?;
+    Ok(pdf("letter", bytes))
 }

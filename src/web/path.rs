@@ -178,6 +178,11 @@ pub fn job_papers(id: JobId) -> String {
     format!("/jobs/{id}/papers")
 }
 
+/// Where the label of a job's vehicle is made.
+pub fn job_label(id: JobId) -> String {
+    format!("/jobs/{id}/label")
+}
+
 /// A paper of a job that is drawn on asking.
 pub fn job_paper(id: JobId, kind: &str) -> String {
     format!("/jobs/{id}/papers/{kind}")

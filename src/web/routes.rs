@@ -43,6 +43,7 @@ use super::security;
 use super::set_up;
 use super::sign_in;
 use super::today;
+use super::vehicle_page;
 use super::vehicles;
 use super::verify;
 use crate::model::person::Role;
@@ -128,6 +129,7 @@ pub fn table() -> Vec<Route> {
         get("/jobs/{id}/notes",             job::notes::list,           READERS),
         post("/jobs/{id}/notes",            job::notes::create,         WORKERS),
         get("/bay-plan",                    bay_plan::show,             READERS),
+        get("/bay-plan/sheet",              bay_plan::wall::show,       READERS),
         get("/bay-plan/bays",               bay_plan::bays::list,       MANAGER),
         post("/bay-plan/bays",              bay_plan::bays::create,     MANAGER),
         get("/bay-plan/bays/{id}",          bay_plan::bays::show,       MANAGER),
@@ -169,6 +171,7 @@ pub fn table() -> Vec<Route> {
         get("/outbox/{id}",                 outbox::show,               MESSAGES),
         post("/outbox/{id}",                outbox::act,                DESK),
         get("/outbox/{id}/letter",          outbox::letter,             DESK),
+        get("/outbox/{id}/letter/pdf",      outbox::letter_pdf,         DESK),
         get("/own/{token}",                 owner::show,                Anybody),
         post("/own/{token}/reminders-off",  owner::reminders_off,       Anybody),
         get("/own/{token}/papers/{id}",     owner::paper,               Anybody),
@@ -181,6 +184,7 @@ pub fn table() -> Vec<Route> {
         get("/jobs/{id}/arrival",           job::record::show::<ArrivalForm>,   READERS),
         get("/jobs/{id}/papers",            job::papers::show,          READERS),
         post("/jobs/{id}/papers",           job::papers::create,        May::Signatory),
+        post("/jobs/{id}/label",            job::papers::make_label,    WORKERS),
         get("/jobs/{id}/papers/{kind}",     job::papers::draw,          READERS),
         get("/papers",                      papers::list,               READERS),
         get("/papers/standing",             papers::standing,           READERS),
@@ -188,6 +192,7 @@ pub fn table() -> Vec<Route> {
         get("/papers/{id}/pdf",             papers::show_pdf,           READERS),
         get("/papers/{id}/signed",          papers::show_signed,        READERS),
         post("/papers/{id}/withdrawal",     papers::withdraw,           May::Signatory),
+        get("/vehicle/{code}",              vehicle_page::show,         Anybody),
         get("/verify",                      verify::ask,                Anybody),
         get("/verify/{code}",               verify::show,               Anybody),
         get("/jobs/{id}/photos",            photos::list,               READERS),

@@ -34,6 +34,7 @@ mod house;
 mod inspection_story;
 mod instruments;
 mod issue;
+mod job_papers;
 mod job_support;
 mod killed;
 mod kinds;

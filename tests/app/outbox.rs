@@ -218,6 +218,13 @@ async fn the_desk_holds_releases_prints_and_sets_aside() {
     desk.post(&address, &[("act", "release")]).await.goes_to();
     desk.post(&address, &[("act", "letter")]).await.goes_to();
     desk.get(&format!("{address}/letter")).await.is(200).says("Ropewalk").says("I want no more reminders.").hides("{{");
+    let posted = desk.get(&format!("{address}/letter/pdf")).await;
+    posted.is(200);
+    let posted = crate::papers::reading::Paper::new("outbox-letter", &posted.bytes);
+    posted.is_sound();
+    posted.stays_inside_its_margins();
+    posted.says("Ropewalk");
+    posted.says("I want no more reminders.");
     desk.post(&address, &[("act", "posted")]).await.goes_to();
     desk.post(&address, &[("act", "drop")]).await.is(409);
     desk.post(&address, &[("act", "explode")]).await.is(400);

@@ -1,10 +1,13 @@
 //! Papers as a reader's tools see them: poppler reads the text and renders the page, qpdf checks the file, a scanner
 //! reads the code.
 
+mod full;
 mod others;
 pub mod reading;
 mod sample;
+mod toolkit;
 
+use fuelwright::model::branch::PaperSize::A4;
 use fuelwright::model::paper::certificate::*;
 use fuelwright::model::paper::measured::{DecisionRule, Verdict};
 use fuelwright::model::paper::{CertificateKind, GasFuel, Supersedes};
@@ -12,7 +15,7 @@ use fuelwright::papers::certificate::{Certificate, certificate};
 use fuelwright::papers::owner_sheet::owner_sheet;
 use fuelwright::papers::test_record::test_record;
 use fuelwright::papers::work_sheet::work_sheet;
-use fuelwright::papers::{PaperError, embedded, embedded_personal};
+use fuelwright::papers::{PaperError, Pictures, embedded, embedded_personal};
 use fuelwright::seal::{KeyRing, Proven, Sealed, freeze, personal_digest, sha256_hex};
 use fuelwright::words::Words;
 use time::macros::{date, datetime};
@@ -112,7 +115,7 @@ fn a_file_that_is_no_paper_of_ours_gives_no_content_and_no_panic() {
     let pdf = full(&sample::certificate());
     assert!(matches!(embedded(b""), Err(PaperError::File(_))));
     assert!(matches!(embedded(b"%PDF-1.7 and then nothing"), Err(PaperError::File(_))));
-    let record = test_record(&others::test_record(), &WORDS).unwrap();
+    let record = test_record(&others::test_record(), &WORDS, A4).unwrap();
     assert_eq!(embedded(&record).unwrap(), None);
     for cut in (0..pdf.len()).step_by(pdf.len() / 40) {
         if let Ok(Some(json)) = embedded(&pdf[..cut]) {
@@ -325,8 +328,8 @@ fn every_kind_of_certificate_prints_every_state_in_words_and_marks() {
 #[test]
 fn a_test_record_holds_the_items_of_the_standard() {
     let content = others::test_record();
-    let pdf = test_record(&content, &WORDS).unwrap();
-    assert_eq!(pdf, test_record(&content, &WORDS).unwrap());
+    let pdf = test_record(&content, &WORDS, A4).unwrap();
+    assert_eq!(pdf, test_record(&content, &WORDS, A4).unwrap());
     let paper = Paper::new("test-record", &pdf);
     paper.is_sound();
     paper.stays_inside_its_margins();
@@ -346,12 +349,49 @@ fn a_test_record_holds_the_items_of_the_standard() {
     }
 }
 
+/// Each item of ISO/IEC 17025:2017, 7.8.2.1, by its letter, and where a reader finds it.
+#[test]
+fn every_item_of_the_standard_is_found_on_a_test_record() {
+    let mut content = others::test_record();
+    content.measured[0].from_outside = "Harbour Test House".into();
+    let paper = Paper::new("test-record-items", &test_record(&content, &WORDS, A4).unwrap());
+    let pages = paper.page_count();
+    let items: [(char, &[&str]); 16] = [
+        ('a', &["Leak test record"]),
+        ('b', &["Saltmarsh Autogas", "Quay Road 4, Northmere"]),
+        ('c', &["Where tested Bay 2, Quay Road 4, Northmere"]),
+        ('d', &["T-2026-0093/1", "Page 1 of 2", "Page 2 of 2", "End of T-2026-0093/1"]),
+        ('e', &["Customer Ilse Fenwick", "Contact 0555 0177"]),
+        ('f', &["Method leak-foam 1; leak-decay 2"]),
+        ('g', &["Corvane Pilot 1.6", "ZZZCV16P4K018233", "LPG system, liquid and vapour side", "complete, dry"]),
+        ('h', &["Received 23 November 2026"]),
+        ('i', &["Began 25 Nov 2026, 09:30 UTC+1", "Ended 25 Nov 2026, 10:20 UTC+1"]),
+        ('j', &["issued 25 November 2026"]),
+        ('k', &["Sampling none"]),
+        ('l', &["The results below concern only the item tested"]),
+        ('m', &["3 ± 16 cm³/h", "k = 2", "Pressure at start, gauge 151.2 kPa"]),
+        ('n', &["Deviations from the method none"]),
+        ('o', &["Authorised by: R. Tolland"]),
+        ('p', &["result from outside: Harbour Test House"]),
+    ];
+    assert!(items.iter().map(|(letter, _)| *letter).eq('a'..='p'));
+    for (letter, fields) in items {
+        for field in fields {
+            let found = (1..=pages).any(|page| paper.says_on(page, field));
+            assert!(found, "item {letter}: {field:?} is not in: {}", paper.text());
+        }
+    }
+    // 7.8.6.1: where conformity is stated, the rule and its risk. 7.8.2.2: what the customer supplied is marked.
+    paper.says("Guarded: the result and its expanded uncertainty (k = 2) lie within the limit. Risk of a wrong pass below 2.5 %");
+    paper.says("Stated by the customer, not checked by us");
+}
+
 #[test]
 fn an_owners_sheet_is_one_page_for_each_gas() {
     for fuel in [GasFuel::Lpg, GasFuel::Cng] {
         let content = others::owner_sheet(fuel);
-        let pdf = owner_sheet(&content, &WORDS).unwrap();
-        assert_eq!(pdf, owner_sheet(&content, &WORDS).unwrap());
+        let pdf = owner_sheet(&content, &WORDS, A4).unwrap();
+        assert_eq!(pdf, owner_sheet(&content, &WORDS, A4).unwrap());
         let paper = Paper::new(&format!("owner-sheet-{}", fuel.as_str()), &pdf);
         paper.is_sound();
         paper.stays_inside_its_margins();
@@ -376,7 +416,7 @@ fn an_owners_sheet_is_one_page_for_each_gas() {
 #[test]
 fn a_work_sheet_shows_every_proof_with_its_state() {
     let content = others::work_sheet();
-    let pdf = work_sheet(&content, &WORDS).unwrap();
+    let pdf = work_sheet(&content, &Pictures::default(), &WORDS, A4).unwrap();
     let paper = Paper::new("work-sheet", &pdf);
     paper.is_sound();
     paper.stays_inside_its_margins();
@@ -401,8 +441,9 @@ fn two_papers_have_two_file_ids() {
 fn papers_without_files_inside_are_pdf_a_1b() {
     let mut demonstration = others::owner_sheet(GasFuel::Cng);
     demonstration.is_demonstration = true;
-    Paper::new("archival-owner", &owner_sheet(&others::owner_sheet(GasFuel::Lpg), &WORDS).unwrap()).is_archival();
-    Paper::new("archival-demonstration", &owner_sheet(&demonstration, &WORDS).unwrap()).is_archival();
-    Paper::new("archival-record", &test_record(&others::test_record(), &WORDS).unwrap()).is_archival();
-    Paper::new("archival-work", &work_sheet(&others::work_sheet(), &WORDS).unwrap()).is_archival();
+    Paper::new("archival-owner", &owner_sheet(&others::owner_sheet(GasFuel::Lpg), &WORDS, A4).unwrap()).is_archival();
+    Paper::new("archival-demonstration", &owner_sheet(&demonstration, &WORDS, A4).unwrap()).is_archival();
+    Paper::new("archival-record", &test_record(&others::test_record(), &WORDS, A4).unwrap()).is_archival();
+    Paper::new("archival-work", &work_sheet(&others::work_sheet(), &Pictures::default(), &WORDS, A4).unwrap())
+        .is_archival();
 }

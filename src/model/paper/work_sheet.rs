@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 use time::{Date, OffsetDateTime};
 
+use super::of_job::PhotoOnPaper;
 use super::{GasFuel, ShopBlock};
 
 /// The printed form of a job file.
@@ -37,12 +38,18 @@ pub struct WorkSheetContent {
     /// Day promised to the customer.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub promised_on: Option<Date>,
-    /// What the customer wants or told.
+    /// What the customer says is wrong; empty for nothing.
+    pub reported_faults: String,
+    /// What the customer wants or told beside.
     pub wishes: Vec<String>,
+    /// Faults found in the job that nobody has decided on yet.
+    pub findings: Vec<String>,
     /// Stages with what is to be done in each.
     pub stages: Vec<WorkStage>,
     /// Cautions for the bench, in the sheet's language.
     pub cautions: Vec<String>,
+    /// Photos of the job.
+    pub photos: Vec<PhotoOnPaper>,
     /// When the sheet was printed.
     #[serde(with = "time::serde::rfc3339")]
     pub printed_at: OffsetDateTime,

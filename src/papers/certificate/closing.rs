@@ -6,7 +6,7 @@ use crate::words::Words;
 
 use super::Certificate;
 use crate::papers::ink::{CELL, FINE, Ink, SIGNED, SMALL};
-use crate::papers::sheet::{FLOOR, LEFT, Sheet, WIDTH};
+use crate::papers::sheet::{LEFT, Sheet, WIDTH};
 use crate::papers::table::{Cell, Column, Table};
 use crate::papers::tags::Role;
 use crate::papers::{PaperError, fonts, phrases, qr};
@@ -76,7 +76,7 @@ pub fn signature(sheet: &mut Sheet, paper: &Certificate<'_>, words: &Words) -> R
     let ends = end_lines(content, words);
     sheet.gap(10.0);
     // The technical lines may run on to the next page; the signature stays whole.
-    sheet.keep((tall + SMALL.leading() * 2.0).min(FLOOR - 100.0));
+    sheet.keep(tall + SMALL.leading() * 2.0);
     let top = sheet.y;
     if let Some(url) = url {
         let alt = words.tv("paper-code-alt", &[("address", shown_address(url).into())]);

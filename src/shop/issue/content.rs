@@ -4,8 +4,9 @@ use time::Date;
 
 use crate::model::Coded;
 use crate::model::approval_mark::{ApprovalMark, Regulation};
+use crate::model::branch::Branch;
 use crate::model::duty::{DutyKind, NewDuty};
-use crate::model::evidence::Evidence;
+use crate::model::evidence::{Entry, Evidence};
 use crate::model::job::{Fuel, JobKind};
 use crate::model::paper::certificate::{
     CERTIFICATE_FORMAT, CertificateContent, ConformityStatement, DutyOnPaper, EngineOnPaper, ExceptionKind,
@@ -31,7 +32,17 @@ pub(super) const fn gas(fuel: Fuel) -> GasFuel {
 
 /// The shop block of the branch.
 pub(super) fn shop_block(ground: &Ground<'_>) -> ShopBlock {
-    let branch = ground.branch;
+    block_of(ground.branch)
+}
+
+/// The name of the keeper in letters that papers have, as far as a spelling is known.
+pub(super) fn customer_name(ground: &Ground<'_>) -> String {
+    let keeper = &ground.file.keeper;
+    if keeper.name_in_latin.is_empty() { keeper.name.clone() } else { keeper.name_in_latin.clone() }
+}
+
+/// The shop block of a branch.
+pub(super) fn block_of(branch: &Branch) -> ShopBlock {
     ShopBlock {
         name: branch.name.clone(),
         address: one_line(&branch.address),
@@ -339,7 +350,12 @@ fn proofs(ground: &Ground<'_>) -> ProofSummary {
 
 /// Entries written down late that no measured row shows already.
 pub(super) fn entered_later(ground: &Ground<'_>) -> Vec<EnteredLater> {
-    let late = ground.file.evidence.iter().filter(|entry| entry.is_entered_later());
+    late(ground, ground.file.evidence.iter())
+}
+
+/// Those of these entries that were written down late.
+pub(super) fn late<'a>(ground: &Ground<'_>, entries: impl Iterator<Item = &'a Entry>) -> Vec<EnteredLater> {
+    let late = entries.filter(|entry| entry.is_entered_later());
     late.map(|entry| {
         let (kind, subject) = (entry.body.kind(), entry.body.subject());
         let slot = if subject.is_empty() { kind.to_owned() } else { format!("{kind}-{subject}") };

@@ -5,16 +5,22 @@
 //! must come out the same to the byte. If anything moved meanwhile (a number taken, a proof lost), nothing is written and
 //! it starts over. One issue at a time in this process keeps that from happening often.
 
+mod calibrating;
 mod content;
 mod files;
+mod fitting;
 mod ground;
 mod inspection;
+mod label;
 mod measured;
+mod of_job;
 mod owner;
 mod record;
 mod sizing;
 mod standing;
 mod vessels;
+mod wall;
+mod work;
 
 use std::sync::Arc;
 
@@ -32,7 +38,7 @@ use crate::model::paper::issued::EventKind;
 use crate::model::paper::{CertificateKind, PersonOnPaper, PersonalPart, Supersedes};
 use crate::model::person::Actor;
 use crate::model::stage::Stage;
-use crate::papers::certificate::{Certificate, certificate as draw};
+use crate::papers::certificate::{Certificate, certificate_on as draw};
 use crate::rules;
 use crate::seal::{self, Sealed, Signer};
 
@@ -196,7 +202,8 @@ impl Shop {
             let content = content::certificate(ground, &issue).map_err(|error| Refusal::Broken(error.to_string()))?;
             let personal = content::personal_part(ground, "");
             let paper = Certificate { content: &content, personal: Some(&personal), sealed: None };
-            let pdf = draw(&paper, &ground.w).map_err(|error| Refusal::Broken(error.to_string()))?;
+            let pdf = draw(&paper, &ground.w, ground.branch.paper_size)
+                .map_err(|error| Refusal::Broken(error.to_string()))?;
             Ok(Drawn { content, pdf })
         })
     }
@@ -219,9 +226,9 @@ impl Shop {
         }
         let sealed = Sealed::seal(&content, &self.issuer.signer).map_err(|error| Refusal::Broken(error.to_string()))?;
         let (to_draw, with, envelope) = (content.clone(), personal.clone(), sealed.to_json());
-        let words = words_of(&content.language);
+        let (words, size) = (words_of(&content.language), loaded.branch.paper_size);
         let drawing = tokio::task::spawn_blocking(move || {
-            draw(&Certificate { content: &to_draw, personal: Some(&with), sealed: Some(&envelope) }, &words)
+            draw(&Certificate { content: &to_draw, personal: Some(&with), sealed: Some(&envelope) }, &words, size)
         });
         let pdf = drawing
             .await

@@ -2,7 +2,7 @@
 
 use time::{Date, OffsetDateTime};
 
-use super::{Ground, content, record};
+use super::{Ground, content, label, of_job, record};
 use crate::model::evidence::Evidence;
 use crate::model::ids::JobId;
 use crate::model::paper::PersonOnPaper;
@@ -14,11 +14,15 @@ use crate::rules;
 use crate::shop::assessed::Assessed;
 use crate::shop::{Refusal, Shop};
 
-fn owner_sheet(ground: &Ground<'_>, on: Date, certificate_number: String, is_demonstration: bool) -> OwnerSheetContent {
+fn owner_sheet(
+    ground: &Ground<'_>,
+    on: Date,
+    (certificate_number, page_url): (String, Option<String>),
+    is_demonstration: bool,
+) -> OwnerSheetContent {
     let file = ground.file;
     let duties = rules::intervals::duties(file, ground.book, on);
     let vin = file.vehicle.identity();
-    let last_4 = vin.char_indices().rev().nth(3).map_or(vin, |(at, _)| &vin[at..]);
     let storage = file.fitted().filter(|p| matches!(p.category, PartCategory::Container | PartCategory::Cylinder));
     let filled_l = file
         .shown("container-sizing", "", |body| match body {
@@ -48,7 +52,7 @@ fn owner_sheet(ground: &Ground<'_>, on: Date, certificate_number: String, is_dem
         certificate_number,
         vehicle: file.vehicle.title(),
         plate: file.vehicle.plate.clone(),
-        vin_last_4: last_4.to_owned(),
+        vin_last_4: label::last_4(vin).to_owned(),
         has_vin: !file.vehicle.vin.is_empty(),
         fuel: content::gas(file.job.fuel),
         containers: storage.map(container).collect(),
@@ -56,7 +60,7 @@ fn owner_sheet(ground: &Ground<'_>, on: Date, certificate_number: String, is_dem
         emergency_number: ground.w.t("issue-emergency-number"),
         duties: duties.iter().map(|duty| content::duty_on_paper(ground, duty)).collect(),
         further_cautions: Vec::new(),
-        page_url: None,
+        page_url,
         language: ground.w.tag().to_owned(),
         is_demonstration,
     }
@@ -69,11 +73,14 @@ impl Shop {
         let loaded = Assessed::read(&mut con, who.branch, job, at).await?;
         let issued = crate::db::papers::list_in_force(&mut con, who.branch, job).await?;
         let number = issued.first().map(|paper| paper.number.clone()).unwrap_or_default();
+        let code = crate::db::labels::find_of_vehicle(&mut con, who.branch, loaded.file.vehicle.id).await?;
+        let page_url = code.and_then(|code| self.label_url(&code));
         drop(con);
-        loaded.with(|ground| {
-            let content = owner_sheet(ground, loaded.zone.day_of(at), number, self.issuer.is_demo);
-            papers::owner_sheet::owner_sheet(&content, &ground.w).map_err(|error| Refusal::Broken(error.to_string()))
-        })
+        let (content, words, size) = loaded.with(|ground| {
+            let content = owner_sheet(ground, loaded.zone.day_of(at), (number, page_url), self.issuer.is_demo);
+            (content, ground.w, ground.branch.paper_size)
+        });
+        of_job::drawn(content, move |content| papers::owner_sheet::owner_sheet(content, &words, size)).await
     }
 
     /// The test record of a job as a PDF; authorised by whoever asks for it when they may sign, else by nobody yet.
@@ -90,9 +97,10 @@ impl Shop {
             },
             None => PersonOnPaper { name: String::new(), authorisation: String::new(), authorised_until_on: None },
         };
-        loaded.with(|ground| {
+        let (content, words, size) = loaded.with(|ground| {
             let content = record::test_record(ground, today, authorised_by, self.issuer.is_demo);
-            papers::test_record::test_record(&content, &ground.w).map_err(|error| Refusal::Broken(error.to_string()))
-        })
+            (content, ground.w, ground.branch.paper_size)
+        });
+        of_job::drawn(content, move |content| papers::test_record::test_record(content, &words, size)).await
     }
 }

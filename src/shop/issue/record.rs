@@ -45,7 +45,7 @@ pub(super) fn test_record(
         place: content::shop_block(ground).address,
         number: format!("{}-T", file.job.number),
         job_number: file.job.number.clone(),
-        customer_name: file.keeper.name.clone(),
+        customer_name: content::customer_name(ground),
         customer_contact: if file.keeper.phone.is_empty() {
             file.keeper.mail.clone()
         } else {

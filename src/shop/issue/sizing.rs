@@ -2,7 +2,7 @@
 
 use time::{Date, OffsetDateTime};
 
-use super::{Ground, content};
+use super::{Ground, content, of_job};
 use crate::model::Coded;
 use crate::model::ids::JobId;
 use crate::model::paper::sizing_sheet::{SIZING_SHEET_FORMAT, SizingSheetContent, SumOnPaper};
@@ -36,7 +36,7 @@ fn sizing_sheet(ground: &Ground<'_>, on: Date, sums: Vec<SumOnPaper>, is_demonst
 }
 
 /// "CV16, 1 598 cm³, 4 engine cylinders, 82 kW at 6 000/min"; what is not known is left out.
-fn engine(ground: &Ground<'_>) -> String {
+pub(super) fn engine(ground: &Ground<'_>) -> String {
     let (vehicle, w) = (&ground.file.vehicle, &ground.w);
     let mut parts = vec![vehicle.engine_code.clone()];
     #[expect(clippy::cast_precision_loss, reason = "a displacement stays far below 2^52")]
@@ -68,9 +68,10 @@ impl Shop {
         let mut con = self.db.read().await?;
         let loaded = Assessed::read(&mut con, who.branch, job, at).await?;
         drop(con);
-        loaded.with(|ground| {
+        let (content, words, size) = loaded.with(|ground| {
             let content = sizing_sheet(ground, loaded.zone.day_of(at), sums, self.issuer.is_demo);
-            papers::sizing_sheet::sizing_sheet(&content, &ground.w).map_err(|error| Refusal::Broken(error.to_string()))
-        })
+            (content, ground.w, ground.branch.paper_size)
+        });
+        of_job::drawn(content, move |content| papers::sizing_sheet::sizing_sheet(content, &words, size)).await
     }
 }

@@ -6,12 +6,13 @@ use uuid::Uuid;
 use super::words_of;
 use crate::clock::Zone;
 use crate::db;
+use crate::model::branch::PaperSize;
 use crate::model::deed::Deed;
 use crate::model::ids::{BranchId, FindingId, PaperId};
 use crate::model::paper::certificate::CertificateContent;
 use crate::model::paper::issued::{EventKind, Issued, PaperEvent, standing};
 use crate::model::person::Actor;
-use crate::papers::certificate::{Certificate, certificate as draw};
+use crate::papers::certificate::{Certificate, certificate_on as draw};
 use crate::seal::keys::read_public_key;
 use crate::seal::standing::{DistrustedKey, Standing, StandingEntry, StandingList};
 use crate::seal::{self, KeyRing, Proven, Sealed, Signed, VerifyCode};
@@ -138,13 +139,23 @@ impl Shop {
         if let Some(bytes) = self.read_pdf(&paper.pdf_sha256).await? {
             return Ok(bytes);
         }
+        let sha256 = paper.pdf_sha256.clone();
         let mut con = self.db.read().await?;
         let envelope = self.envelope(&mut con, paper).await?.to_json();
         let content: CertificateContent =
             serde_json::from_slice(&paper.content).map_err(|error| Refusal::Broken(error.to_string()))?;
         let personal = serde_json::from_str(&paper.personal).ok();
         let paper = Certificate { content: &content, personal: personal.as_ref(), sealed: Some(&envelope) };
-        draw(&paper, &words_of(&content.language)).map_err(|error| Refusal::Broken(error.to_string()))
+        // The shop may print on another size today; the checksum tells on which the paper was issued.
+        let mut drawn = Vec::new();
+        for size in [PaperSize::Letter, PaperSize::A4] {
+            drawn =
+                draw(&paper, &words_of(&content.language), size).map_err(|error| Refusal::Broken(error.to_string()))?;
+            if seal::sha256_hex(&drawn) == sha256 {
+                break;
+            }
+        }
+        Ok(drawn)
     }
 
     /// Takes a certificate back. The caller has proved the signatory's secret just before.

@@ -16,6 +16,7 @@ use crate::web::{Answer, Error, path};
 
 pub mod bays;
 pub mod booking;
+pub mod wall;
 
 /// A booking as the plan shows it.
 #[derive(Debug)]
@@ -57,6 +58,7 @@ struct PlanPage {
     later: String,
     now_href: String,
     other_href: String,
+    sheet_href: String,
     may_book: bool,
     is_manager: bool,
 }
@@ -95,6 +97,7 @@ pub async fn show(State(app): State<App>, who: Visitor, RawQuery(query): RawQuer
         later: href(after, is_week),
         now_href: href(today, is_week),
         other_href: href(day, !is_week),
+        sheet_href: format!("{}/sheet?day={day}", path::BAY_PLAN),
         may_book: DESK.lets(&who.actor),
         is_manager: MANAGER.lets(&who.actor),
         frame: who.frame().at(Place::BayPlan),

@@ -5,12 +5,12 @@ use axum::extract::{Path, State};
 use axum::http::header;
 use axum::response::{IntoResponse, Response};
 
-use super::{JobPage, inspection_said, sizing_sheet};
+use super::{JobPage, inspection_said, paper_proofs, sizing_sheet};
 use crate::attachments::Kind;
 use crate::db;
 use crate::model::ids::{JobId, PaperId};
 use crate::model::paper::CertificateKind;
-use crate::model::stage::Stage;
+use crate::model::stage::{Stage, stages_of};
 use crate::rules::inspection::{held_back, may_certify, may_fail};
 use crate::seal::standing::Standing;
 use crate::shop::Refusal;
@@ -19,6 +19,7 @@ use crate::web::app::App;
 use crate::web::form::{Form, Typed, Wrong};
 use crate::web::kit::{self, JobSheet, Mark, Verdict};
 use crate::web::page::{Frame, page, retry, see_other};
+use crate::web::routes::WORKERS;
 use crate::web::visitor::Visitor;
 use crate::web::{Answer, Error, path};
 
@@ -76,8 +77,10 @@ struct PapersPage {
     photos: Vec<PhotoSlot>,
     /// Where an inspection is repeated.
     repeat: Option<String>,
-    /// Something was sized, so that there is a sheet of it.
-    has_sums: bool,
+    /// The address that makes the vehicle's label; `None` once it is made, or for who may not.
+    label: Option<String>,
+    /// Papers drawn on asking: the last part of their address, and their name.
+    drawn: Vec<(&'static str, String)>,
 }
 
 /// The mark of a standing.
@@ -107,6 +110,7 @@ async fn papers_page(app: &App, job: JobPage, form: Form) -> Result<PapersPage, 
         });
     }
     let open = held_back(&job.file, &job.proofs);
+    let has_label = db::labels::find_of_vehicle(&mut con, job.who.branch.id, job.file.vehicle.id).await?.is_some();
     let has_valid = issued.iter().any(|line| line.may_be_replaced);
     Ok(PapersPage {
         sheet: job.sheet(Stage::HandOver),
@@ -122,11 +126,28 @@ async fn papers_page(app: &App, job: JobPage, form: Form) -> Result<PapersPage, 
         may_sign: job.who.actor.may_sign_on(job.today).is_some(),
         action: path::job_papers(job.id()),
         base: path::job_papers(job.id()),
-        has_sums: !sizing_sheet::sums(&job).is_empty(),
+        label: (!has_label && WORKERS.lets(&job.who.actor)).then(|| path::job_label(job.id())),
+        drawn: drawn(&job, has_label),
         frame: job.frame,
         issued,
         form,
     })
+}
+
+/// The papers of this job that are drawn on asking, in the order of the work.
+fn drawn(job: &JobPage, has_label: bool) -> Vec<(&'static str, String)> {
+    let stages = stages_of(job.file.job.kind);
+    let all = [
+        ("work-sheet", true),
+        ("sizing-sheet", !sizing_sheet::sums(job).is_empty()),
+        ("fitting-record", true),
+        ("calibration-record", stages.contains(&Stage::Calibration)),
+        ("test-record", true),
+        ("owner-sheet", true),
+        ("label", has_label),
+    ];
+    let named = |kind: &'static str| (kind, job.w().t(format!("register-{kind}")));
+    all.into_iter().filter(|(_, is_there)| *is_there).map(|(kind, _)| named(kind)).collect()
 }
 
 /// `GET /jobs/{id}/papers`.
@@ -174,6 +195,12 @@ async fn refused(app: &App, job: JobPage, mut form: Form, refusal: Refusal) -> A
     retry(papers_page(app, job, form).await?)
 }
 
+/// `POST /jobs/{id}/label`: the code of the vehicle's label is drawn, and the label shown.
+pub async fn make_label(State(app): State<App>, who: Visitor, Path(id): Path<JobId>, typed: Typed) -> Answer {
+    app.shop.make_label(&who.actor, Form::from(typed).key(), id).await?;
+    see_other(format!("{}/label", path::job_papers(id)))
+}
+
 /// A PDF as an answer, shown under this name.
 pub fn pdf(name: &str, bytes: Vec<u8>) -> Response {
     let headers = [
@@ -184,7 +211,7 @@ pub fn pdf(name: &str, bytes: Vec<u8>) -> Response {
     (headers, bytes).into_response()
 }
 
-/// `GET /jobs/{id}/papers/{kind}`: a paper drawn on asking: the preview, the test record, the owner's sheet.
+/// `GET /jobs/{id}/papers/{kind}`: a paper drawn on asking: the preview, the records, the sheets.
 pub async fn draw(State(app): State<App>, who: Visitor, Path((id, kind)): Path<(JobId, String)>) -> Answer {
     let now = app.shop.clock.now();
     let bytes = match kind.as_str() {
@@ -194,6 +221,21 @@ pub async fn draw(State(app): State<App>, who: Visitor, Path((id, kind)): Path<(
             let job = sizing_sheet::in_language_of_papers(JobPage::open(&app, who, id).await?);
             app.shop.sizing_sheet_pdf(&job.who.actor, id, now, sizing_sheet::sums(&job)).await?
         }
+        "work-sheet" => {
+            let job = sizing_sheet::in_language_of_papers(JobPage::open(&app, who, id).await?);
+            app.shop.work_sheet_pdf(&job.who.actor, id, now, paper_proofs::stages(&job)).await?
+        }
+        "fitting-record" => {
+            let job = sizing_sheet::in_language_of_papers(JobPage::open(&app, who, id).await?);
+            let proofs = paper_proofs::of_stage(&job, Stage::Fitting);
+            app.shop.fitting_record_pdf(&job.who.actor, id, now, proofs).await?
+        }
+        "calibration-record" => {
+            let job = sizing_sheet::in_language_of_papers(JobPage::open(&app, who, id).await?);
+            let proofs = paper_proofs::of_stage(&job, Stage::Calibration);
+            app.shop.calibration_record_pdf(&job.who.actor, id, now, proofs).await?
+        }
+        "label" => app.shop.label_pdf(&who.actor, id, now).await?,
         "owner-sheet" => app.shop.owner_sheet_pdf(&who.actor, id, now).await?,
         _ => return Err(Error::NotFound),
     };

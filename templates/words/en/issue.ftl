@@ -120,3 +120,8 @@ paper-event-rests-on-corrected-evidence = Rests on corrected evidence
 paper-event-review-opened = Review opened
 paper-event-review-closed = Review closed
 refused-no-certificate = This job has no standing certificate. Issue it first, or release the vehicle without certificate.
+
+# -- papers drawn on asking --
+register-work-sheet = Work sheet
+register-fitting-record = Fitting record
+register-calibration-record = Calibration record

@@ -35,4 +35,5 @@ letter-answer-elsewhere = Done elsewhere, on (date) by (shop):
 letter-answer-sold = The vehicle is sold, on (date):
 letter-answer-no-more = I want no more reminders.
 letter-sign = Date, signature
+letter-as-pdf = The same as a PDF
 letter-print = Print this page, post it, then note it here.

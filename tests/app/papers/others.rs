@@ -137,7 +137,9 @@ pub fn work_sheet() -> WorkSheetContent {
         customer_phone: "0555 0177".into(),
         received_on: Some(date!(2026 - 11 - 23)),
         promised_on: Some(date!(2026 - 11 - 26)),
+        reported_faults: "Idles rough when cold".into(),
         wishes: vec!["Switch left of the wheel".into()],
+        findings: vec!["Hose chafed at the bulkhead".into()],
         stages: vec![
             WorkStage {
                 name: "Intake".into(),
@@ -158,6 +160,7 @@ pub fn work_sheet() -> WorkSheetContent {
             },
         ],
         cautions: vec!["Bump-test the detector first (common practice).".into()],
+        photos: Vec::new(),
         printed_at: datetime!(2026-11-25 08:10 +1),
         language: "en".into(),
         is_demonstration: false,
