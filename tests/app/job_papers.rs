@@ -112,7 +112,7 @@ async fn a_label_is_made_once_and_its_code_opens_a_page_that_names_nobody() {
     label.says(&code);
     // A second label of the same vehicle bears the same code.
     desk.post(&at, &[]).await.goes_to();
-    assert_eq!(paper(&desk, job, "label", "job-label-again").await.codes_on_page(1), [url.clone()]);
+    assert_eq!(paper(&desk, job, "label", "job-label-again").await.codes_on_page(1), std::slice::from_ref(&url));
     desk.get(&format!("/jobs/{job}/papers")).await.links_to(&format!("/jobs/{job}/papers/label"));
     assert_eq!(paper(&desk, job, "owner-sheet", "job-owner-sheet").await.codes_on_page(1), [url]);
     let page = stranger.get(&format!("/vehicle/{code}")).await;

@@ -169,8 +169,9 @@ impl Shop {
         let chance = Chance::draw();
         for _ in 0..TRIES {
             let at = self.clock.now();
-            let prepared = self.prepare(who, job, &new, &chance, at).await?;
-            match self.keep(who, key, job, &new, &chance, at, prepared).await {
+            // On the heap: together the two halves would make every caller's future huge.
+            let prepared = Box::pin(self.prepare(who, job, &new, &chance, at)).await?;
+            match Box::pin(self.keep(who, key, job, &new, &chance, at, prepared)).await {
                 Err(Refusal::Stale) => {}
                 outcome => return outcome,
             }
