@@ -2,7 +2,7 @@
 
 use std::fs::{self, File, TryLockError};
 use std::io::ErrorKind;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Context, bail};
 
@@ -42,7 +42,7 @@ impl Folder {
     pub async fn open(config: &Config, clock: Clock) -> anyhow::Result<Self> {
         let lock = lock(config)?;
         let db = Database::open(&config.database()).await?;
-        let issuer = Issuer::new(signer(config)?, config.public_url.clone(), config.is_demo);
+        let issuer = Issuer::new(signer(config)?, config.public_url.clone(), config.is_demo).kept_in(key_path(config));
         Ok(Self { shop: Shop { db, clock, hasher: Hasher::new(), issuer }, _lock: lock })
     }
 
@@ -59,8 +59,12 @@ impl Folder {
 fn signer(config: &Config) -> anyhow::Result<Signer> {
     let mut random = [0_u8; 32];
     rand::fill(&mut random);
-    let path = config.data.join("signing-key.pem");
+    let path = key_path(config);
     key_file::load_or_create(&path, &random).with_context(|| format!("cannot use the signing key {}", path.display()))
+}
+
+fn key_path(config: &Config) -> PathBuf {
+    config.data.join("signing-key.pem")
 }
 
 /// Takes the folder for this process, making it when it is missing; given back when the file is dropped.

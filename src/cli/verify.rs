@@ -32,7 +32,7 @@ const FEWEST_DIGITS: usize = 12;
 pub(super) async fn run(place: &Place, asked: &Verify) -> anyhow::Result<Outcome> {
     let sealed = read(&asked.file)?;
     let list = asked.standing.as_deref().map(read).transpose()?;
-    let ring = ring(place, asked, &sealed).await?;
+    let ring = ring(place, asked, &sealed, list.as_ref()).await?;
     let (content, is_known) = match verify(&sealed, &ring) {
         Ok(Verified::Genuine(content)) => (content, true),
         Ok(Verified::UnknownKey(content)) => (content, false),
@@ -65,7 +65,7 @@ fn read(file: &Path) -> anyhow::Result<Sealed> {
     Sealed::from_json(&json).map_err(|error| anyhow::anyhow!("{}: {error}", file.display()))
 }
 
-async fn ring(place: &Place, asked: &Verify, sealed: &Sealed) -> anyhow::Result<KeyRing> {
+async fn ring(place: &Place, asked: &Verify, sealed: &Sealed, list: Option<&Sealed>) -> anyhow::Result<KeyRing> {
     if let Some(typed) = &asked.fingerprint {
         let digits: String = typed.chars().filter(char::is_ascii_alphanumeric).collect::<String>().to_lowercase();
         if digits.len() < FEWEST_DIGITS || !digits.bytes().all(|byte| byte.is_ascii_hexdigit()) {
@@ -79,6 +79,7 @@ async fn ring(place: &Place, asked: &Verify, sealed: &Sealed) -> anyhow::Result<
         {
             ring.trust(&key);
         }
+        follow(&mut ring, &digits, list);
         return Ok(ring);
     }
     let file = Config::of_folder(&place.data).database();
@@ -89,6 +90,21 @@ async fn ring(place: &Place, asked: &Verify, sealed: &Sealed) -> anyhow::Result<
     let ring = kept_keys(&mut *db.read().await?).await?;
     db.close().await;
     Ok(ring)
+}
+
+/// Follows the statements of a list from the key with these digits to the keys after it. The list itself proves nothing
+/// here: each statement stands on the signature of the key before.
+fn follow(ring: &mut KeyRing, digits: &str, list: Option<&Sealed>) {
+    let Some(list) = list.and_then(|list| serde_json::from_slice::<StandingList>(list.content()).ok()) else { return };
+    for introduction in &list.introductions {
+        if introduction.key_id().starts_with(digits)
+            && let Some(key) = introduction.public_key()
+        {
+            ring.trust(&key);
+        }
+        // One that nobody on the ring vouches for is not followed.
+        let _ = ring.follow(introduction);
+    }
 }
 
 fn describe(content: &CertificateContent) {

@@ -5,7 +5,7 @@
 //! (`deed-hold-begun`). A variant that was ever written stays readable: add fields as `Option`, never rename.
 
 use serde::{Deserialize, Serialize};
-use time::Date;
+use time::{Date, OffsetDateTime};
 
 use super::booking::BookingState;
 use super::duty::{CallOutcome, ClosedHow};
@@ -215,6 +215,10 @@ deeds! {
     "instrument-calibrated" InstrumentCalibrated on instrument: InstrumentId { number: String, calibrated_on: Date, due_on: Date }
     /// An instrument was checked.
     "instrument-checked" InstrumentChecked on instrument: InstrumentId { has_passed: bool }
+    /// A new signing key was begun; the one before vouches for it.
+    "key-begun" KeyBegun on key: String { vouched_by: String }
+    /// A signing key was marked as not trusted after an instant.
+    "key-distrusted" KeyDistrusted on key: String { after: OffsetDateTime, reason: String }
     /// A second person stood behind lines of the shop that ask less than the sets below.
     "looser-rules-signed" LooserRulesSigned on branch: BranchId { second: PersonId, lines: Vec<String> }
     /// The shop's own rule lines, or the file in the place of a shipped set, were changed from a day on.

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 use time::{Date, OffsetDateTime};
 
-use super::envelope::Signed;
+use super::envelope::{Sealed, Signed};
 
 /// How a paper stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -75,6 +75,9 @@ pub struct StandingList {
     pub papers: Vec<StandingEntry>,
     /// Keys no longer trusted.
     pub distrusted_keys: Vec<DistrustedKey>,
+    /// Signed statements by which each key vouched for the next, oldest first: who knows one key can follow them.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub introductions: Vec<Sealed>,
 }
 
 impl Signed for StandingList {

@@ -12,6 +12,8 @@ pub const SET_UP: &str = "/set-up";
 pub const TODAY: &str = "/";
 /// What whoever answers for the shop settles.
 pub const OFFICE: &str = "/office";
+/// The keys that sign papers.
+pub const KEYS: &str = "/office/keys";
 /// The shop's tablets.
 pub const TABLETS: &str = "/office/tablets";
 /// One's own account.

@@ -36,6 +36,7 @@ mod instruments;
 mod issue;
 mod job_papers;
 mod job_support;
+mod keys;
 mod killed;
 mod kinds;
 mod leak_decay;

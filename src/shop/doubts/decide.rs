@@ -95,7 +95,8 @@ impl Shop {
                 made_at: now,
                 is_demonstration: issuer.is_demo(),
             };
-            let sealed = Sealed::seal(&content, issuer.signer()).map_err(|error| Refusal::Broken(error.to_string()))?;
+            let sealed =
+                Sealed::seal(&content, &issuer.signer()).map_err(|error| Refusal::Broken(error.to_string()))?;
             let public = issuer.signer().public_key_base64();
             db::signing_keys::insert(&mut work, sealed.key_id(), &public, now).await?;
             let booking = work.book_re_test(&weighed, line, &new).await?;

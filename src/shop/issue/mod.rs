@@ -11,6 +11,7 @@ mod files;
 mod fitting;
 mod ground;
 mod inspection;
+mod keys;
 mod label;
 mod measured;
 mod of_job;
@@ -22,7 +23,8 @@ mod vessels;
 mod wall;
 mod work;
 
-use std::sync::Arc;
+use std::path::PathBuf;
+use std::sync::{Arc, PoisonError, RwLock};
 
 use time::{Date, OffsetDateTime};
 use tokio::sync::Mutex;
@@ -49,7 +51,10 @@ pub use standing::{Found, Verified, kept_keys, verify};
 /// With what this process signs, and what it prints on papers.
 #[derive(Debug, Clone)]
 pub struct Issuer {
-    signer: Arc<Signer>,
+    /// The key of now; another takes its place when a manager begins one.
+    signer: Arc<RwLock<Arc<Signer>>>,
+    /// Where the key lies; nowhere in a shop that lives in memory.
+    key_file: Option<PathBuf>,
     /// Address under which anybody can ask; papers carry a code without it.
     public_url: Option<String>,
     /// A demonstration shop: every paper says so.
@@ -60,12 +65,23 @@ pub struct Issuer {
 impl Issuer {
     /// An issuer with this key.
     pub fn new(signer: Signer, public_url: Option<String>, is_demo: bool) -> Self {
-        Self { signer: Arc::new(signer), public_url, is_demo, turn: Arc::default() }
+        let signer = Arc::new(RwLock::new(Arc::new(signer)));
+        Self { signer, key_file: None, public_url, is_demo, turn: Arc::default() }
+    }
+
+    /// The same, with the file that its key came from, so that a new key can be kept there.
+    #[must_use]
+    pub fn kept_in(self, key_file: PathBuf) -> Self {
+        Self { key_file: Some(key_file), ..self }
+    }
+
+    fn swap(&self, new: Signer) {
+        *self.signer.write().unwrap_or_else(PoisonError::into_inner) = Arc::new(new);
     }
 
     /// The public half of the key.
     pub fn public_key(&self) -> [u8; 32] {
-        self.signer.public_key()
+        self.signer().public_key()
     }
 
     /// A demonstration shop: every paper and letter says so.
@@ -74,8 +90,9 @@ impl Issuer {
     }
 
     /// The key that signs.
-    pub fn signer(&self) -> &Signer {
-        &self.signer
+    pub fn signer(&self) -> Arc<Signer> {
+        // A poisoned lock means that somebody panicked while swapping one pointer; the pointer is whole either way.
+        Arc::clone(&self.signer.read().unwrap_or_else(PoisonError::into_inner))
     }
 }
 
@@ -169,7 +186,6 @@ impl Shop {
         let chance = Chance::draw();
         for _ in 0..TRIES {
             let at = self.clock.now();
-            // On the heap: together the two halves would make every caller's future huge.
             let prepared = Box::pin(self.prepare(who, job, &new, &chance, at)).await?;
             match Box::pin(self.keep(who, key, job, &new, &chance, at, prepared)).await {
                 Err(Refusal::Stale) => {}
@@ -193,7 +209,7 @@ impl Shop {
             salt: "",
             code: String::new(),
             url: None,
-            key_id: self.issuer.signer.key_id(),
+            key_id: self.issuer.signer().key_id(),
             signatory,
             supersedes: None,
             is_demonstration: self.issuer.is_demo,
@@ -225,7 +241,8 @@ impl Shop {
             tracing::info!(character = %c, "a name cannot be printed");
             return Err(Refusal::Field { field: "name_in_latin", why: "refused-name-beyond-fonts" });
         }
-        let sealed = Sealed::seal(&content, &self.issuer.signer).map_err(|error| Refusal::Broken(error.to_string()))?;
+        let sealed =
+            Sealed::seal(&content, &self.issuer.signer()).map_err(|error| Refusal::Broken(error.to_string()))?;
         let (to_draw, with, envelope) = (content.clone(), personal.clone(), sealed.to_json());
         let (words, size) = (words_of(&content.language), loaded.branch.paper_size);
         let drawing = tokio::task::spawn_blocking(move || {
@@ -300,7 +317,7 @@ impl Shop {
                 .public_url
                 .as_ref()
                 .map(|url| format!("{}/verify/{}", url.trim_end_matches('/'), chance.code)),
-            key_id: self.issuer.signer.key_id(),
+            key_id: self.issuer.signer().key_id(),
             signatory: PersonOnPaper {
                 name: who.name.clone(),
                 authorisation: grant.authorisation_number.clone(),
@@ -339,7 +356,7 @@ impl Shop {
             // One series per kind of paper and branch; the year is in the number, the running part never starts again.
             let series = prepared.content.kind.as_str().to_owned();
             db::numbers::take(&mut work, who.branch, &series).await?;
-            let public = self.issuer.signer.public_key_base64();
+            let public = self.issuer.signer().public_key_base64();
             db::signing_keys::insert(&mut work, prepared.sealed.key_id(), &public, at).await?;
             let personal =
                 serde_json::to_string(&prepared.personal).map_err(|error| Refusal::Broken(error.to_string()))?;

@@ -195,6 +195,8 @@ impl Shop {
             });
         }
         let keys = db::signing_keys::list(&mut con).await?;
+        let introductions: Vec<Sealed> =
+            keys.iter().filter_map(|key| Sealed::from_json(key.endorsement.as_bytes()).ok()).collect();
         let distrusted =
             keys.into_iter().filter_map(|key| Some(DistrustedKey { key_id: key.id, after: key.distrusted_after? }));
         let list = StandingList {
@@ -203,7 +205,8 @@ impl Shop {
             listed_at: self.clock.now(),
             papers,
             distrusted_keys: distrusted.collect(),
+            introductions,
         };
-        Sealed::seal(&list, self.issuer.signer()).map_err(|error| Refusal::Broken(error.to_string()))
+        Sealed::seal(&list, &self.issuer.signer()).map_err(|error| Refusal::Broken(error.to_string()))
     }
 }

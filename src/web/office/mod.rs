@@ -13,6 +13,7 @@ use super::visitor::Visitor;
 use crate::shop::restored as from_backup;
 
 pub mod four_eyes;
+pub mod keys;
 pub mod log;
 pub mod people;
 pub mod person;
