@@ -153,19 +153,28 @@ pub async fn list_all(con: &mut Con) -> Result<Vec<Issued>> {
     .await?)
 }
 
-/// The last paper of a series: its number's running part stands in `number_series`, its content is the chain's head.
-pub async fn find_last_of_series(con: &mut Con, branch: BranchId, series: &str) -> Result<Option<Issued>> {
+/// Check sum of the PDF of the paper with exactly this signed content.
+pub async fn find_pdf_sha256(con: &mut Con, content: &[u8]) -> Result<Option<String>> {
+    Ok(sqlx::query_scalar::<Db, String>("select pdf_sha256 from papers where content = $1")
+        .bind(content)
+        .fetch_optional(con)
+        .await?)
+}
+
+/// The paper of a series with this running number: found by the number, for a clock that was set back makes a later paper look
+/// earlier.
+pub async fn find_in_series(con: &mut Con, branch: BranchId, series: &str, running: i64) -> Result<Option<Issued>> {
     Ok(sqlx::query_as::<Db, Issued>(
         "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
              pdf_sha256, supersedes_id, issued_by, issued_at
          from papers
          where branch_id = $1
            and series = $2
-         order by issued_at desc, id desc
-         limit 1",
+           and number like $3",
     )
     .bind(branch)
     .bind(series)
+    .bind(format!("%-{running:04}"))
     .fetch_optional(con)
     .await?)
 }

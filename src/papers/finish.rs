@@ -268,6 +268,16 @@ fn add_attachment(file: &mut Document, attachment: &Attachment<'_>, made_at: Off
 /// No stream of a paper comes near this; a file that swells beyond it was made to do harm.
 const LARGEST: usize = 32 << 20;
 
+/// The words on the pages, in the order they were drawn.
+///
+/// Errors: the bytes are no PDF that can be read.
+pub fn text(pdf: &[u8]) -> Result<String, PaperError> {
+    let options = LoadOptions { max_decompressed_size: Some(LARGEST), ..LoadOptions::default() };
+    let file = Document::load_mem_with_options(pdf, options).map_err(PaperError::file)?;
+    let pages: Vec<u32> = file.get_pages().into_keys().collect();
+    file.extract_text_with_limit(&pages, LARGEST).map_err(PaperError::file)
+}
+
 /// The bytes of a file inside a paper, by its name; `None` when the paper has none of that name.
 ///
 /// Errors: the bytes are no PDF that can be read.

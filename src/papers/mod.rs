@@ -91,6 +91,13 @@ pub fn embedded(pdf: &[u8]) -> Result<Option<Vec<u8>>, PaperError> {
     finish::attachment(pdf, SIGNED_CONTENT)
 }
 
+/// The words on the pages of a PDF, in the order they were drawn.
+///
+/// Errors: the bytes are no PDF that can be read.
+pub fn text(pdf: &[u8]) -> Result<String, PaperError> {
+    finish::text(pdf)
+}
+
 /// The keeper's personal data inside an issued PDF, as JSON with its salt; its digest is `seal::personal_digest`. `None` when it carries none.
 ///
 /// Errors: the bytes are no PDF that can be read.

@@ -43,6 +43,9 @@ pub struct StandingEntry {
     pub kind: String,
     /// SHA-256 of its canonical content, lower-case hexadecimal: two papers may share a number across branches.
     pub content_sha256: String,
+    /// SHA-256 of the PDF as it was issued; empty in lists made before this was written down.
+    #[serde(default)]
+    pub pdf_sha256: String,
     /// How it stands.
     pub standing: Standing,
     /// Since this day.

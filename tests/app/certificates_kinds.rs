@@ -11,13 +11,13 @@ use crate::support::PASSWORD;
 
 const NOW: (&str, &str) = ("measured_at", "2026-05-12T10:30");
 
-async fn part_id(bay: &Bay, serial: &str) -> String {
+pub async fn part_id(bay: &Bay, serial: &str) -> String {
     let file = bay.file().await;
     file.parts.iter().find(|part| part.serial == serial).unwrap_or_else(|| panic!("no part {serial}")).id.to_string()
 }
 
 /// The container's valve, as an exchange fits it anew.
-async fn multivalve(round: &Round) {
+pub async fn multivalve(round: &Round) {
     let part = [
         ("category", "multivalve"),
         ("maker", "Dunmere"),
@@ -29,7 +29,7 @@ async fn multivalve(round: &Round) {
     round.jon.post(&round.bay.at("parts"), &part).await.goes_to();
 }
 
-async fn look_at(round: &Round, serial: &str, rest: &[(&str, &str)]) -> crate::support::Page {
+pub async fn look_at(round: &Round, serial: &str, rest: &[(&str, &str)]) -> crate::support::Page {
     let kinds = format!("kinds-{}", part_id(&round.bay, serial).await);
     let mut sent = vec![
         (kinds.as_str(), "visual"),

@@ -175,7 +175,8 @@ async fn many_issues_at_once_leave_no_gap_and_no_double() {
     assert_eq!(db::numbers::peek(&mut con, open.branch, "conversion").await.unwrap(), 2);
 }
 
-async fn futures_of<F: Future>(all: impl Iterator<Item = F>) -> Vec<F::Output> {
+/// Waits for all of them at once, on this thread.
+pub async fn futures_of<F: Future>(all: impl Iterator<Item = F>) -> Vec<F::Output> {
     let mut waiting: Vec<_> = all.map(Box::pin).collect();
     let mut done: Vec<Option<F::Output>> = waiting.iter().map(|_| None).collect();
     std::future::poll_fn(|context| {

@@ -27,7 +27,8 @@ struct Ledger {
     answered: Vec<String>,
 }
 
-fn start(open: &TestShop) -> (Child, u16) {
+/// The real server on the data of a test; the port it chose.
+pub fn start(open: &TestShop) -> (Child, u16) {
     let mut command = Command::new(env!("CARGO_BIN_EXE_fuelwright"));
     command.args(["serve", "--listen", "127.0.0.1:0", "--data"]).arg(open.folder.path()).env_clear();
     let mut child = command.stdout(Stdio::piped()).stderr(Stdio::null()).spawn().unwrap();
@@ -37,15 +38,20 @@ fn start(open: &TestShop) -> (Child, u16) {
     (child, port.unwrap_or_else(|| panic!("it did not start: {line:?}")))
 }
 
-/// Sends one form on a connection of its own; the status, when a whole answer's head came.
 fn send(port: u16, session: &str, key: Uuid, name: &str) -> Option<u16> {
+    let form = [("name", name), ("language", "en"), ("reminder_basis", "none"), ("phone", "01632 960 143")];
+    post(port, session, "/customers", key, &form)
+}
+
+/// Sends one form on a connection of its own; the status, when a whole answer's head came.
+pub fn post(port: u16, session: &str, path: &str, key: Uuid, fields: &[(&str, &str)]) -> Option<u16> {
     let mut form = form_urlencoded::Serializer::new(String::new());
-    form.extend_pairs([("name", name), ("language", "en"), ("reminder_basis", "none"), ("phone", "01632 960 143")]);
+    form.extend_pairs(fields);
     let body = form.append_pair("key", &key.to_string()).finish();
     let mut stream = TcpStream::connect(("127.0.0.1", port)).ok()?;
     stream.set_read_timeout(Some(Duration::from_secs(10))).ok()?;
     let head = format!(
-        "POST /customers HTTP/1.1\r\nHost: 127.0.0.1:{port}\r\nCookie: sid={session}\r\nSec-Fetch-Site: same-origin\r\n\
+        "POST {path} HTTP/1.1\r\nHost: 127.0.0.1:{port}\r\nCookie: sid={session}\r\nSec-Fetch-Site: same-origin\r\n\
          Content-Type: application/x-www-form-urlencoded\r\nContent-Length: {}\r\nConnection: close\r\n\r\n{body}",
         body.len()
     );
@@ -71,9 +77,14 @@ fn write_until_killed(port: u16, session: &str, round: u32, writer: u32, ledger:
 
 /// A session of today, written by a store of our own that is closed before the server opens the folder.
 async fn sign_in(open: &TestShop) -> String {
+    sign_in_as(open, "mara").await
+}
+
+/// The same for anybody of the cast.
+pub async fn sign_in_as(open: &TestShop, name: &str) -> String {
     let db = Database::open(&open.folder.path().join("fuelwright.db")).await.unwrap();
     let shop = Shop { db: db.clone(), clock: Clock::system(), ..open.shop.clone() };
-    let token = shop.sign_in("mara", PASSWORD, &From::default()).await.unwrap();
+    let token = shop.sign_in(name, PASSWORD, &From::default()).await.unwrap();
     db.close().await;
     token.as_text().to_owned()
 }

@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, reason = "a test that panics has said what it wanted to say")]
 
 mod access;
+mod at_once;
 mod attachments;
 mod backup;
 mod bay_plan;
@@ -22,11 +23,13 @@ mod demo;
 mod due;
 mod ending;
 mod every_form;
+mod every_paper;
 mod face;
 mod findings;
 mod findings_causes;
 mod findings_instrument;
 mod fitting;
+mod forgery;
 mod gas_side;
 mod hand_over;
 mod handed_over;

@@ -16,6 +16,7 @@ mod label;
 mod measured;
 mod of_job;
 mod owner;
+pub mod pages;
 mod record;
 mod sizing;
 mod standing;
@@ -304,7 +305,7 @@ impl Shop {
         };
         let series = kind.as_str().to_owned();
         let next = db::numbers::peek(con, who.branch, &series).await?;
-        let last = db::papers::find_last_of_series(con, who.branch, &series).await?;
+        let last = db::papers::find_in_series(con, who.branch, &series, next - 1).await?;
         let issue = Issue {
             number: number(kind, today, next),
             previous_sha256: last.map(|paper| seal::sha256_hex(&paper.content)).unwrap_or_default(),

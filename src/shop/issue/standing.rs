@@ -189,6 +189,7 @@ impl Shop {
                 number: paper.number.clone(),
                 kind: paper.kind.clone(),
                 content_sha256: seal::sha256_hex(&paper.content),
+                pdf_sha256: paper.pdf_sha256.clone(),
                 standing: found.standing,
                 since_on: zone.day_of(since_at),
                 replaced_by: later.map(|other| other.number.clone()).unwrap_or_default(),
