@@ -51,6 +51,18 @@ async fn only_a_signatory_in_date_issues() {
 }
 
 #[tokio::test]
+async fn a_certificate_is_refused_while_a_photo_was_not_looked_at() {
+    let open = TestShop::open().await;
+    let told = open.told().await;
+    let vera = open.actor(open.vera).await;
+    for seen in [&[][..], &["odometer", "vin-plate"], &["odometer", "container-plate", "engine"]] {
+        let refused = open.shop.issue_certificate(&vera, None, told.job, NewIssue::seen(seen)).await;
+        assert!(matches!(refused, Err(Refusal::MayNot("refused-photos-not-seen"))), "{seen:?}: {refused:?}");
+    }
+    open.shop.issue_certificate(&vera, None, told.job, crate::told::seen()).await.unwrap();
+}
+
+#[tokio::test]
 async fn an_issued_certificate_is_genuine_in_its_pdf_and_a_flipped_byte_is_not() {
     let open = TestShop::open().await;
     let told = open.told().await;
