@@ -92,6 +92,10 @@ async fn vessel(name: &'static str, fuel: Fuel) -> Paper {
 
 /// All of them.
 pub async fn all() -> Vec<Paper> {
+    Box::pin(every_kind()).await
+}
+
+async fn every_kind() -> Vec<Paper> {
     vec![
         conversion().await,
         inspection("inspection-pass", &[]).await,

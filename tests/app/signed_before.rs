@@ -3,6 +3,7 @@
 //! `tests/reference/signed/` holds a folder for each build that left some. `SIGN_INTO=FOLDER` makes this build leave its own
 //! there; a folder that was committed is never made again.
 
+use std::fmt::Write;
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -87,7 +88,8 @@ async fn papers_of_this_build_are_fit_to_be_kept() {
     for paper in every_paper::all().await {
         let (sealed, name) = (Sealed::from_json(&paper.json()).unwrap(), paper.name);
         let sha256 = seal::sha256_hex(sealed.content());
-        rows += &format!("{name},{},{},{sha256}\n", paper.found.paper.number, paper.found.content.vehicle.plate);
+        let (number, plate) = (&paper.found.paper.number, &paper.found.content.vehicle.plate);
+        writeln!(rows, "{name},{number},{plate},{sha256}").unwrap();
         fs::write(folder.join(format!("{name}.json")), paper.json()).unwrap();
         let keeper = papers::embedded_personal(&paper.pdf).unwrap().unwrap();
         fs::write(folder.join(format!("{name}-keeper.json")), keeper).unwrap();
