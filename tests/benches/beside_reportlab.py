@@ -20,9 +20,14 @@ from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.platypus import Paragraph, SimpleDocTemplate, Spacer, Table, TableStyle
 
 RUNS = 50
-TEXT = ParagraphStyle("text", fontName="Sans", fontSize=9, leading=11)
-HEAD = ParagraphStyle("head", fontName="SansBold", fontSize=12, leading=16)
-LINES = TableStyle([("LINEBELOW", (0, 0), (-1, -1), 0.25, "#999999"), ("VALIGN", (0, 0), (-1, -1), "TOP")])
+TEXT = ParagraphStyle("text", fontName="Sans", fontSize=7, leading=8)
+HEAD = ParagraphStyle("head", fontName="SansBold", fontSize=9, leading=11)
+LINES = TableStyle([
+    ("LINEBELOW", (0, 0), (-1, -1), 0.25, "#999999"),
+    ("VALIGN", (0, 0), (-1, -1), "TOP"),
+    ("TOPPADDING", (0, 0), (-1, -1), 1),
+    ("BOTTOMPADDING", (0, 0), (-1, -1), 1),
+])
 
 
 def words(value):
@@ -71,7 +76,7 @@ def number_page(canvas, document):
 
 def draw(content):
     out = io.BytesIO()
-    SimpleDocTemplate(out, pagesize=A4).build(list(story(content)), onFirstPage=number_page, onLaterPages=number_page)
+    SimpleDocTemplate(out, pagesize=A4, topMargin=40, bottomMargin=45, leftMargin=50, rightMargin=50).build(list(story(content)), onFirstPage=number_page, onLaterPages=number_page)
     return out.getvalue()
 
 
