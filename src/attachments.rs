@@ -84,12 +84,12 @@ pub fn prepare(sent: Sent, takes: Takes) -> Result<Ready, Unfit> {
     if content.len() > MOST_BYTES {
         return Err(Unfit::TooLarge);
     }
-    let kind = Kind::of(&content).filter(|kind| takes.takes(*kind)).ok_or(Unfit::OtherKind)?;
+    let kind = takes.kind_of(&content).ok_or(Unfit::OtherKind)?;
     whole::check(kind, &content)?;
     let made = match kind {
         Kind::Jpeg | Kind::Png | Kind::WebP => photo::draw_anew(kind, &content)?,
         Kind::Heic => photo::without_place(content),
-        Kind::Pdf => photo::Drawn { content, kind, size: None, captured: None },
+        Kind::Pdf | Kind::Opaque => photo::Drawn { content, kind, size: None, captured: None },
     };
     let sha256 = sha256_of(&made.content);
     let captured = made.captured.or_else(|| exif::told(&taken_at));

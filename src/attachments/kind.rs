@@ -9,6 +9,8 @@ pub enum Kind {
     /// Kept as it is; few browsers show it.
     Heic,
     Pdf,
+    /// Whatever a device writes: kept byte for byte, never looked into, never shown.
+    Opaque,
 }
 
 /// What a field takes.
@@ -20,14 +22,17 @@ pub enum Takes {
     Papers,
     /// PDF alone.
     Pdf,
+    /// The file of a device, of any kind.
+    Opaque,
 }
 
 impl Takes {
     /// Whether the field takes this kind.
     pub fn takes(self, kind: Kind) -> bool {
         match self {
-            Self::Photos => kind != Kind::Pdf,
-            Self::Papers => true,
+            Self::Photos => !matches!(kind, Kind::Pdf | Kind::Opaque),
+            Self::Papers => kind != Kind::Opaque,
+            Self::Opaque => kind == Kind::Opaque,
             Self::Pdf => kind == Kind::Pdf,
         }
     }
@@ -38,6 +43,7 @@ impl Takes {
             Self::Photos => "JPEG, PNG, WebP, HEIC",
             Self::Papers => "PDF, JPEG, PNG, WebP, HEIC",
             Self::Pdf => "PDF",
+            Self::Opaque => "*",
         }
     }
 
@@ -47,7 +53,13 @@ impl Takes {
             Self::Photos => "image/jpeg,image/png,image/webp,image/heic,image/heif",
             Self::Papers => "application/pdf,image/jpeg,image/png,image/webp,image/heic,image/heif",
             Self::Pdf => "application/pdf",
+            Self::Opaque => "",
         }
+    }
+
+    /// What the bytes are for a field that takes this: a device's file is not looked into, even if it looks like a picture.
+    pub fn kind_of(self, content: &[u8]) -> Option<Kind> {
+        if self == Self::Opaque { Some(Kind::Opaque) } else { Kind::of(content).filter(|kind| self.takes(*kind)) }
     }
 }
 
@@ -75,7 +87,7 @@ impl Kind {
 
     /// The kind with this media type.
     pub fn from_media_type(media_type: &str) -> Option<Self> {
-        [Self::Jpeg, Self::Png, Self::WebP, Self::Heic, Self::Pdf]
+        [Self::Jpeg, Self::Png, Self::WebP, Self::Heic, Self::Pdf, Self::Opaque]
             .into_iter()
             .find(|one| one.media_type() == media_type)
     }
@@ -88,10 +100,11 @@ impl Kind {
             Self::WebP => "image/webp",
             Self::Heic => "image/heic",
             Self::Pdf => "application/pdf",
+            Self::Opaque => "application/octet-stream",
         }
     }
 
-    /// The end of a name for it, without the dot.
+    /// The end of a name for it, without the dot; empty where the name keeps its own.
     pub const fn extension(self) -> &'static str {
         match self {
             Self::Jpeg => "jpg",
@@ -99,6 +112,7 @@ impl Kind {
             Self::WebP => "webp",
             Self::Heic => "heic",
             Self::Pdf => "pdf",
+            Self::Opaque => "",
         }
     }
 

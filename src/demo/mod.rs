@@ -2,6 +2,7 @@
 
 pub mod cast;
 mod gas_side;
+mod later;
 pub mod shop;
 pub mod story;
 pub mod sums;

@@ -6,6 +6,7 @@ use std::cell::Cell;
 use time::{Date, Duration, OffsetDateTime};
 
 use super::cast::{Cast, Passed, Standing, cast, open_jobs, passed};
+use super::later::Known;
 use super::story::{LIQUID_JOINTS, Story, VAPOUR_JOINTS, car, conversion};
 use crate::attachments::{Sent, Takes};
 use crate::clock::{Clock, Zone};
@@ -27,11 +28,11 @@ use crate::shop::issue::NewIssue;
 use crate::shop::{Refusal, Shop};
 
 /// Everything the teller holds while telling.
-struct Teller<'a> {
-    shop: &'a Shop,
+pub(super) struct Teller<'a> {
+    pub(super) shop: &'a Shop,
     clock: &'a Clock,
     zone: Zone,
-    cast: Cast,
+    pub(super) cast: Cast,
     analyser: InstrumentId,
     bays: Vec<BayId>,
     /// Pressure gauge and thermometer, in this order.
@@ -52,10 +53,13 @@ pub async fn tell(shop: &Shop, clock: &Clock, until: OffsetDateTime) -> Result<(
     }
     let analyser = instrument(shop, clock, &cast.technician, InstrumentKind::GasAnalyser, "A-2", 0.01, "%").await?;
     let mut teller = Teller { shop, clock, zone, cast, analyser, bays, gauges: Vec::new(), serial: Cell::new(118_200) };
+    let mut known = Vec::new();
     for one in passed() {
-        teller.past(until, one).await?;
+        known.push(teller.past(until, one).await?);
     }
     teller.keep_up(until).await?;
+    teller.inspect(until, known[2]).await?;
+    teller.take_off(until, known[6]).await?;
     teller.gauges = teller.instruments_of_today(until).await?;
     for one in open_jobs() {
         teller.open(until, one).await?;
@@ -66,7 +70,7 @@ pub async fn tell(shop: &Shop, clock: &Clock, until: OffsetDateTime) -> Result<(
 }
 
 /// A signatory who looked at every photo that the rules ask for.
-fn seen() -> NewIssue {
+pub(super) fn seen() -> NewIssue {
     NewIssue::seen(&["odometer", "vin-plate", "container-plate"])
 }
 
@@ -128,14 +132,14 @@ impl Teller<'_> {
     }
 
     /// Moves on to a morning so many days before the end.
-    fn morning(&self, until: OffsetDateTime, days_before: i64) {
+    pub(super) fn morning(&self, until: OffsetDateTime, days_before: i64) {
         let day = self.zone.day_of(until) - Duration::days(days_before);
         if let Some(at) = self.zone.instant(day, 8, 0) {
             self.move_to(at);
         }
     }
 
-    async fn check_analyser(&self) -> Result<(), Refusal> {
+    pub(super) async fn check_analyser(&self) -> Result<(), Refusal> {
         let check = NewCheck {
             checked_at: self.clock.now(),
             has_passed: true,
@@ -145,7 +149,7 @@ impl Teller<'_> {
         self.shop.record_check(&self.cast.technician, None, self.analyser, check).await
     }
 
-    async fn picture(&self, job: JobId, slot: &str) -> Result<AttachmentId, Refusal> {
+    pub(super) async fn picture(&self, job: JobId, slot: &str) -> Result<AttachmentId, Refusal> {
         let sent = vec![Sent { name: format!("{slot}.png"), content: flat_picture()?, taken_at: String::new() }];
         let place = FilePlace::of_job(job, slot);
         let sorted = self.shop.keep_files(&self.cast.technician, None, place, Takes::Photos, sent).await?;
@@ -172,7 +176,7 @@ impl Teller<'_> {
         self.shop.add_vehicle(&self.cast.desk, None, car(plate, make, model), false, people).await
     }
 
-    fn story(&self, job: JobId) -> (Story<'_>, Date) {
+    pub(super) fn story(&self, job: JobId) -> (Story<'_>, Date) {
         self.serial.set(self.serial.get() + 7);
         let story = Story {
             shop: self.shop,
@@ -187,7 +191,7 @@ impl Teller<'_> {
     }
 
     /// A conversion of the past, from intake to hand-over.
-    async fn past(&self, until: OffsetDateTime, one: Passed) -> Result<(), Refusal> {
+    async fn past(&self, until: OffsetDateTime, one: Passed) -> Result<Known, Refusal> {
         self.morning(until, one.days_before);
         self.check_analyser().await?;
         let n = usize::try_from(self.serial.get() % 97).unwrap_or(0);
@@ -214,7 +218,8 @@ impl Teller<'_> {
             self.shop.issue_certificate(&self.cast.signatory, None, job, new).await?;
         }
         self.shop.hand_over(&self.cast.desk, None, job).await?;
-        Ok(())
+        let odometer_km = one.odometer_km + 11_800;
+        Ok(Known { vehicle, keeper, keeper_name: one.keeper, odometer_km })
     }
 
     /// What fell due in the past was done, here or elsewhere; only what is recent is still open.

@@ -150,11 +150,17 @@ impl Story<'_> {
         self.record(body, Vec::new(), Vec::new()).await
     }
 
-    /// Intake: arrived, examined, suitable.
-    pub async fn take_in(&self, odometer_km: i64) -> Result<(), Refusal> {
+    /// The vehicle arrived.
+    pub async fn arrive(&self, odometer_km: i64) -> Result<(), Refusal> {
         self.wait(10);
         let odometer_typed = format!("{odometer_km} km");
         self.plain(Evidence::Arrival(Arrival { odometer_km, odometer_typed, ..Arrival::default() })).await?;
+        Ok(())
+    }
+
+    /// Intake of a conversion: arrived, examined, suitable.
+    pub async fn take_in(&self, odometer_km: i64) -> Result<(), Refusal> {
+        self.arrive(odometer_km).await?;
         self.wait(40);
         let cylinders = usize::try_from(self.engine_cylinders).unwrap_or(4);
         let compression_kpa = (0..cylinders).map(|n| if n % 2 == 0 { 1_280.0 } else { 1_240.0 }).collect();
@@ -227,7 +233,7 @@ impl Story<'_> {
             answers: true,
         });
         self.plain(Evidence::CylinderTable(CylinderTable { rows: rows.collect() })).await?;
-        self.check_off().await?;
+        self.check_off(&[]).await?;
         self.plain(Evidence::LevelSensing(LevelSensing { how: LevelSensingKind::Sender, is_routine_explained: false }))
             .await?;
         Ok(())
@@ -239,7 +245,8 @@ impl Story<'_> {
         Ok(db::rule_books::book_on(&mut con, self.technician.branch, self.clock.now().date()).await?)
     }
 
-    async fn check_off(&self) -> Result<(), Refusal> {
+    /// The checklist of this kind of job: every line passes but these, each with its note.
+    pub async fn check_off(&self, fails: &[(&str, &str)]) -> Result<(), Refusal> {
         let at = self.wait(30);
         let book = self.book().await?;
         let answer = ItemAnswer {
@@ -250,7 +257,11 @@ impl Story<'_> {
         };
         let branch = self.technician.branch;
         let job = db::jobs::find(&mut *self.shop.db.read().await?, branch, self.job).await?.ok_or(Refusal::Gone)?;
-        let answers = book.checks(&job).into_iter().map(|line| (line.id.clone(), answer.clone())).collect();
+        let of = |id: &str| match fails.iter().find(|(failed, _)| *failed == id) {
+            Some((_, note)) => ItemAnswer { answer: CheckAnswer::Fail, note: (*note).to_owned(), ..answer.clone() },
+            None => answer.clone(),
+        };
+        let answers = book.checks(&job).into_iter().map(|line| (line.id.clone(), of(&line.id))).collect();
         self.plain(Evidence::Checklist(Checklist { answers })).await?;
         Ok(())
     }
@@ -335,8 +346,13 @@ impl Story<'_> {
 
     /// Exhaust on petrol and on gas.
     pub async fn exhausts(&self) -> Result<(), Refusal> {
+        self.exhausts_on(&[false, true]).await
+    }
+
+    /// Exhaust on the fuels named, gas or not.
+    pub async fn exhausts_on(&self, fuels: &[bool]) -> Result<(), Refusal> {
         let instruments: Vec<InstrumentId> = self.analyser.into_iter().collect();
-        for on_gas in [false, true] {
+        for &on_gas in fuels {
             self.wait(12);
             let (co2_idle, co2_raised) = if on_gas { (12.9, 13.1) } else { (14.9, 15.1) };
             let point = |rpm, co_percent, co2_percent, o2_percent, hc_ppm| ExhaustPoint {

@@ -46,7 +46,11 @@ fn broken(error: impl std::fmt::Display) -> Error {
 fn disposition(name: &str, kind: Option<Kind>) -> String {
     let stem = name.rsplit_once('.').map_or(name, |(stem, _)| stem);
     let stem = if stem.trim().is_empty() { "file" } else { stem };
-    let name = kind.map_or_else(|| stem.to_owned(), |kind| format!("{stem}.{}", kind.extension()));
+    let name = match kind {
+        Some(Kind::Opaque) => name.to_owned(),
+        Some(kind) => format!("{stem}.{}", kind.extension()),
+        None => stem.to_owned(),
+    };
     let plain: String =
         name.chars().map(|c| if c.is_ascii_alphanumeric() || " .-_()".contains(c) { c } else { '_' }).collect();
     let whole: String = name.bytes().fold(String::new(), |mut out, byte| {

@@ -18,8 +18,10 @@ use crate::model::job::Job;
 use crate::shop::attachments::FilePlace;
 
 /// The slots of a job's files. Words are behind `slot-photo-`.
-pub const SLOTS: [&str; 7] =
-    ["odometer", "vin-plate", "container-plate", "deficiency", "photo", "document", "signature"];
+pub const SLOTS: [&str; 8] =
+    ["odometer", "vin-plate", "container-plate", "deficiency", "photo", "document", CONTROL_UNIT_FILE, "signature"];
+/// What the control unit was set to, as its own tool saved it.
+const CONTROL_UNIT_FILE: &str = "control-unit-file";
 /// Most files sent into a slot at once.
 const MOST_AT_ONCE: usize = 12;
 
@@ -28,6 +30,8 @@ const MOST_AT_ONCE: usize = 12;
 pub struct Shown {
     pub href: String,
     pub name: String,
+    /// First digits of the SHA-256 of a file that nothing else shows.
+    pub checksum: String,
     /// When it was taken, or else when it came.
     pub when: String,
     /// Every browser can show it as a picture.
@@ -55,6 +59,7 @@ impl SlotView {
         let shown = |one: &Attachment| Shown {
             href: path::attachment(one.id),
             name: one.name.clone(),
+            checksum: if one.slot == CONTROL_UNIT_FILE { one.sha256.clone() } else { String::new() },
             when: when(who, &frame, one),
             is_picture: Kind::from_media_type(&one.media_type).is_some_and(Kind::is_shown_by_browsers),
         };
@@ -94,7 +99,11 @@ fn when(who: &Visitor, frame: &Frame, one: &Attachment) -> String {
 }
 
 fn takes(slot: &str) -> Takes {
-    if matches!(slot, "document" | "signature") { Takes::Papers } else { Takes::Photos }
+    match slot {
+        "document" | "signature" => Takes::Papers,
+        CONTROL_UNIT_FILE => Takes::Opaque,
+        _ => Takes::Photos,
+    }
 }
 
 #[derive(Template)]

@@ -221,3 +221,28 @@ async fn a_signature_comes_as_a_drawing_in_a_text() {
     let kept = db::attachments::list_in_slot(&mut con, job.job, "signature").await.unwrap();
     assert_eq!((kept.len(), kept[0].media_type.as_str(), kept[0].width), (1, "image/png", Some(60)));
 }
+
+#[tokio::test]
+async fn a_control_units_file_is_kept_byte_for_byte_and_never_shown() {
+    let job = Bay::lpg().await;
+    let jon = job.shop.technician().await;
+    // Script and picture alike stay what they are: bytes of somebody's tool.
+    let bytes = b"<script>alert(1)</script>\0\xff\xd8\xff map 7".as_slice();
+    let slot = job.at("photos/control-unit-file");
+    send(&jon, &slot, "file_control_unit_file", &[("pilot-47.map", bytes)]).await.goes_to();
+    let mut con = job.shop.shop.db.read().await.unwrap();
+    let kept = db::attachments::list(&mut con, job.job).await.unwrap().remove(0);
+    assert_eq!(kept.media_type, "application/octet-stream");
+    let sha256 = fuelwright::attachments::sha256_of(bytes);
+    assert_eq!(kept.sha256, sha256);
+    jon.get(&job.at("photos")).await.says("pilot-47.map").says(&sha256).hides("<img");
+    let page = jon.get(&format!("/attachments/{}", kept.id)).await;
+    assert_eq!(page.bytes, bytes);
+    let header = |name: &str| page.headers[name].to_str().unwrap().to_owned();
+    assert_eq!(header("content-type"), "application/octet-stream");
+    assert!(header("content-disposition").starts_with("attachment; filename=\"pilot-47.map\""));
+    assert!(header("content-security-policy").contains("sandbox") && header("x-content-type-options") == "nosniff");
+    // The same file is no photo.
+    let page = send(&jon, &job.at("photos/photo"), "file_photo", &[("pilot-47.map", bytes)]).await;
+    page.is(422).says("is not of a kind taken here");
+}

@@ -30,7 +30,7 @@ async fn the_demonstration_is_told_by_deeds_from_empty_to_today() {
     let open = db::jobs::list_by_state(&mut con, branch.id, JobState::Open).await.unwrap();
     let held = db::jobs::list_by_state(&mut con, branch.id, JobState::Held).await.unwrap();
     let done = db::jobs::list_by_state(&mut con, branch.id, JobState::HandedOver).await.unwrap();
-    assert_eq!((open.len(), held.len(), done.len()), (11, 1, 28));
+    assert_eq!((open.len(), held.len(), done.len()), (11, 1, 31));
 
     let mut states = std::collections::BTreeSet::new();
     for job in open.iter().chain(&held) {
@@ -43,7 +43,11 @@ async fn the_demonstration_is_told_by_deeds_from_empty_to_today() {
     assert!(states.contains(&State::Missing) && states.contains(&State::Stops) && states.contains(&State::Met));
 
     let papers = db::papers::list_all(&mut con).await.unwrap();
-    assert_eq!(papers.len(), 29, "28 vehicles, one certificate replaced");
+    assert_eq!(papers.len(), 32, "28 conversions, one certificate replaced; an inspection, its repeat, a removal");
+    let outcomes: Vec<_> =
+        papers.iter().filter(|paper| paper.kind == "inspection").map(|paper| &paper.number).collect();
+    assert_eq!(outcomes.len(), 2, "{outcomes:?}");
+    assert_eq!(papers.iter().filter(|paper| paper.kind == "removal").count(), 1);
     let mut superseded = 0;
     for paper in papers {
         let found = shop.found(&mut con, paper).await.unwrap();

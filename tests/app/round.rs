@@ -209,7 +209,8 @@ impl Round {
         let id: PaperId = to.rsplit('/').next().unwrap().parse().unwrap();
         let found = self.bay.shop.shop.find_paper(self.bay.shop.branch, id).await.unwrap().unwrap();
         let pdf = self.bay.shop.shop.issued_pdf(&found.paper).await.unwrap();
-        let name = format!("issued-{}-{}", found.paper.kind, found.paper.number);
+        // The number alone is the same in the shop of every test, and tests run side by side.
+        let name = format!("issued-{}-{}-{job}", found.paper.kind, found.paper.number);
         let paper = Paper::new(&name, &pdf);
         paper.is_sound();
         self.cannot_be_forged(&found, &pdf).await;

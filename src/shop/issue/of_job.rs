@@ -95,7 +95,13 @@ pub(super) fn files(ground: &Ground<'_>) -> Vec<FileOnPaper> {
         sha256: one.sha256.clone(),
         kept_at: (ground.local)(one.recorded_at),
     };
-    ground.file.attachments.iter().filter(|one| one.slot == "document").map(file).collect()
+    ground
+        .file
+        .attachments
+        .iter()
+        .filter(|one| matches!(one.slot.as_str(), "document" | "control-unit-file"))
+        .map(file)
+        .collect()
 }
 
 impl Shop {

@@ -31,7 +31,7 @@ impl KeysPage {
     async fn of(app: &App, who: &Visitor, begin: Form, distrust: Form) -> Result<Self, Error> {
         let keys = db::signing_keys::list(&mut *app.read().await?).await?;
         let (w, now) = (who.frame().w, app.shop.public_key_id());
-        let day = |at| w.short_date_time(who.zone.local(at));
+        let day = |at| w.date_time(who.zone.local(at));
         let row = |key: &SigningKey| {
             let (mark, stands) = match key.distrusted_after {
                 Some(after) => (Mark::Stops, w.tv("keys-distrusted", &[("after", day(after).into())])),
