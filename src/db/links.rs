@@ -105,15 +105,6 @@ pub async fn is_vehicle(con: &mut Con, branch: BranchId, vehicle: VehicleId) -> 
     Ok(found > 0)
 }
 
-/// Name and postal address of a customer.
-pub async fn addressee(con: &mut Con, branch: BranchId, customer: CustomerId) -> Result<Option<(String, String)>> {
-    Ok(sqlx::query_as::<Db, (String, String)>("select name, address from customers where id = $1 and branch_id = $2")
-        .bind(customer)
-        .bind(branch)
-        .fetch_optional(con)
-        .await?)
-}
-
 /// What a link's page says of its customer and vehicle.
 #[derive(Debug, Clone, PartialEq, Eq, sqlx::FromRow)]
 pub struct Own {

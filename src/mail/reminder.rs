@@ -9,7 +9,7 @@ use crate::model::branch::Branch;
 use crate::model::duty::DutyKind;
 use crate::model::ids::DutyId;
 use crate::model::message::{LINK_MARK, STOP_MARK};
-use crate::words::{Language, Words};
+use crate::words::Words;
 
 /// One thing that falls due.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -98,12 +98,16 @@ struct Line {
 /// Mail programs load no sheet from elsewhere, so it goes inside.
 const SHEET: &str = include_str!("../../static/css/mail.css");
 
+fn words(reminder: &Reminder<'_>) -> Words {
+    Words::for_customer([reminder.language, &reminder.branch.language])
+}
+
 /// Puts a reminder into words.
 ///
 /// # Errors
 /// What the template engine says; never seen with templates that pass their test.
 pub fn texts(reminder: &Reminder<'_>) -> Result<Texts, askama::Error> {
-    let w = Words::new(Language::from_tag(reminder.language).unwrap_or_default());
+    let w = words(reminder);
     let lines: Vec<Line> = reminder.items.iter().map(|item| line(&w, item, reminder.today)).collect();
     let &Reminder { name, branch, is_demo, .. } = reminder;
     let link = reminder.has_links.then_some(LINK_MARK);

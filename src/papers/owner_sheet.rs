@@ -25,8 +25,9 @@ const CAUTIONS: [(&str, &[&str]); 5] = [
     ("owner-never", &["owner-never-1"]),
 ];
 
-/// Style of the cautions.
-const CAUTION: Style = Style { size: 9.4, ..TEXT };
+/// Sizes of the cautions, the usual first: the longest languages take a smaller one, so that everything a driver needs
+/// stays on one page.
+const SIZES: [f32; 4] = [9.4, 9.0, 8.6, 8.2];
 
 /// The sheet as a PDF. The same input gives the same bytes.
 ///
@@ -34,30 +35,17 @@ const CAUTION: Style = Style { size: 9.4, ..TEXT };
 pub fn owner_sheet(content: &OwnerSheetContent, words: &Words, size: PaperSize) -> Result<Vec<u8>, PaperError> {
     let fuel = words.t(format!("paper-fuel-{}", content.fuel.as_str()));
     let title = words.tv("owner-title", &[("fuel", (&fuel).into())]);
-    let mut sheet = Sheet::on(Page::of(size));
-    // Everything a driver needs belongs on one page.
-    sheet.section_gap = 5.5;
-    opening(&mut sheet, content, &title, &fuel, words)?;
-    for (heading, keys) in CAUTIONS {
-        let lines: Vec<_> = keys.iter().map(|key| words.t(by_gas(key, content.fuel))).collect();
-        sheet.section(&words.t(heading), TEXT.leading() * 2.0)?;
-        sheet.list(&lines, CAUTION)?;
-        sheet.end_section();
+    let mut sheet = drawn(content, [&title, &fuel], words, size, SIZES[0])?;
+    for points in &SIZES[1..] {
+        if sheet.page_count() == 1 {
+            break;
+        }
+        let smaller = drawn(content, [&title, &fuel], words, size, *points)?;
+        // What needs two pages at any size is set at the usual one.
+        if smaller.page_count() == 1 {
+            sheet = smaller;
+        }
     }
-    tanks(&mut sheet, content, words)?;
-    duties(&mut sheet, content, words)?;
-    if !content.plate_place.is_empty() {
-        let place = words.tv("owner-plate", &[("place", (&content.plate_place).into())]);
-        sheet.gap(6.0);
-        sheet.paragraph(&place, CAUTION)?;
-    }
-    if !content.further_cautions.is_empty() {
-        sheet.section(&words.t("paper-cautions"), TEXT.leading())?;
-        sheet.list(&content.further_cautions, CAUTION)?;
-        sheet.end_section();
-    }
-    sheet.gap(4.0);
-    sheet.paragraph(&words.t("owner-caution"), SMALL)?;
     let call = [("shop", (&content.shop.name).into()), ("phone", (&content.shop.phone).into())];
     let letter = Letter {
         shop: &content.shop,
@@ -75,6 +63,41 @@ pub fn owner_sheet(content: &OwnerSheetContent, words: &Words, size: PaperSize) 
         attachments: Vec::new(),
     };
     finish(sheet, &about)
+}
+
+/// The sheet without head and foot, its cautions at this size.
+fn drawn(
+    content: &OwnerSheetContent,
+    [title, fuel]: [&str; 2],
+    words: &Words,
+    size: PaperSize,
+    points: f32,
+) -> Result<Sheet, PaperError> {
+    let caution = Style { size: points, ..TEXT };
+    let mut sheet = Sheet::on(Page::of(size));
+    sheet.section_gap = if points < SIZES[0] { 4.0 } else { 5.5 };
+    opening(&mut sheet, content, title, fuel, words)?;
+    for (heading, keys) in CAUTIONS {
+        let lines: Vec<_> = keys.iter().map(|key| words.t(by_gas(key, content.fuel))).collect();
+        sheet.section(&words.t(heading), TEXT.leading() * 2.0)?;
+        sheet.list(&lines, caution)?;
+        sheet.end_section();
+    }
+    tanks(&mut sheet, content, words)?;
+    duties(&mut sheet, content, words)?;
+    if !content.plate_place.is_empty() {
+        let place = words.tv("owner-plate", &[("place", (&content.plate_place).into())]);
+        sheet.gap(6.0);
+        sheet.paragraph(&place, caution)?;
+    }
+    if !content.further_cautions.is_empty() {
+        sheet.section(&words.t("paper-cautions"), TEXT.leading())?;
+        sheet.list(&content.further_cautions, caution)?;
+        sheet.end_section();
+    }
+    sheet.gap(4.0);
+    sheet.paragraph(&words.t("owner-caution"), SMALL)?;
+    Ok(sheet)
 }
 
 fn by_gas(key: &str, fuel: GasFuel) -> String {

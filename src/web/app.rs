@@ -38,6 +38,11 @@ impl App {
     }
 }
 
+/// The words in which a customer of this branch is written to.
+pub(super) fn words_for(tag: &str, branch: &Branch) -> Words {
+    Words::for_customer([tag, &branch.language])
+}
+
 /// The words of a language tag; those of the default when the interface does not speak it.
 pub(super) fn words(tag: &str) -> Words {
     Words::new(Language::from_tag(tag).unwrap_or_default())

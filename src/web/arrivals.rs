@@ -45,6 +45,7 @@ struct ArrivalPage {
     systems: Vec<Choice>,
     bays: Vec<Choice>,
     bases: Vec<Choice>,
+    languages: Vec<Choice>,
     lists: Lists,
     explanations: Vec<Choice>,
 }
@@ -88,6 +89,7 @@ impl ArrivalPage {
             systems: kit::coded::<SystemKind>(&w),
             bays: bays.into_iter().map(|bay| Choice::new(bay.id.to_string(), bay.name)).collect(),
             bases: kit::coded::<crate::model::customer::ReminderBasis>(&w),
+            languages: super::language::choices(form.value("language")),
             lists: Lists::new(who),
             explanations: if asks { readings::explanations(who) } else { Vec::new() },
             form,

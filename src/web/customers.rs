@@ -9,15 +9,18 @@ use crate::model::customer::{Customer, NewCustomer, ReminderBasis};
 use crate::model::ids::CustomerId;
 use crate::model::note::{About, Note};
 use crate::shop::Refusal;
+use crate::shop::issue::unprintable;
 use crate::web::app::App;
 use crate::web::error::{beside, meanwhile};
 use crate::web::form::{Form, Typed, Wrong};
 use crate::web::kit::{self, Cell, Choice, Column, Empty, Pages, Row, Table};
+use crate::web::language;
 use crate::web::listing::Listing;
 use crate::web::page::{Frame, Place, page, page_with, retry, see_other};
 use crate::web::routes::DESK;
 use crate::web::visitor::Visitor;
 use crate::web::{Answer, Error, path};
+use crate::words::Language;
 
 /// More customers than this with one mail address are pointed out: a typing habit, or a stranger's address.
 const MANY_OF_ONE_MAIL: i64 = 5;
@@ -74,6 +77,7 @@ struct EditPage {
     action: String,
     form: Form,
     bases: Vec<Choice>,
+    languages: Vec<Choice>,
 }
 
 impl EditPage {
@@ -83,6 +87,7 @@ impl EditPage {
             title: known.map_or_else(|| frame.t("customers-new"), |one| one.name.clone()),
             action: known.map_or_else(|| path::CUSTOMERS.to_owned(), |one| path::customer(one.id)),
             bases: kit::coded::<ReminderBasis>(&frame.w),
+            languages: language::choices(form.value("language")),
             form,
             frame,
         }
@@ -166,6 +171,9 @@ pub fn read(form: &mut Form, today: Date) -> Option<NewCustomer> {
     let address = form.opt_long_text("address", 500).unwrap_or_default();
     let phone = form.opt_text("phone", 40).unwrap_or_default();
     let mail = form.opt_mail("mail").unwrap_or_default();
+    if crate::papers::first_unprintable(&name_in_latin).is_some() {
+        form.fail("name_in_latin", Wrong::Rule("wrong-beyond-fonts", vec![]));
+    }
     let language = form.text("language", 8).map(|tag| tag.to_ascii_lowercase());
     if language.as_deref().is_some_and(|tag| !tag.chars().all(|c| c.is_ascii_alphabetic() || c == '-')) {
         form.fail("language", Wrong::Rule("wrong-language-tag", vec![]));
@@ -197,6 +205,9 @@ struct ShowPage {
     phone: String,
     mail: String,
     basis: String,
+    /// The papers have no letters for the name or the address: why, and the field that mends it.
+    beyond_fonts: Option<(String, &'static str)>,
+    language: String,
     /// How many share the mail address, when that is too many.
     shares_mail: Option<i64>,
     vehicles: Table,
@@ -238,6 +249,11 @@ async fn show_page(app: &App, who: &Visitor, id: CustomerId, form: Form) -> Resu
         phone: contact(who, &one.phone),
         mail: contact(who, &one.mail),
         basis,
+        beyond_fonts: match unprintable::customer(&one) {
+            Err(Refusal::Field { field, why }) => Some((w.t(why), field)),
+            _ => None,
+        },
+        language: Language::of_papers(&one.language).map_or_else(|| one.language.clone(), language::own_name),
         shares_mail: (sharing > MANY_OF_ONE_MAIL).then_some(sharing),
         vehicles,
         notes: said(who, notes),

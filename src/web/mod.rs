@@ -26,6 +26,7 @@ pub mod instruments;
 pub mod job;
 pub mod jobs;
 pub mod kit;
+pub mod language;
 pub mod listing;
 pub mod nozzle;
 pub mod office;

@@ -4,7 +4,7 @@ use askama::Template;
 use axum::extract::{Path, Query, State};
 use serde::Deserialize;
 
-use super::app::{App, words};
+use super::app::{App, words_for};
 use super::form::{Form, Typed, Wrong};
 use super::job::papers::pdf;
 use super::kit::{self, Cell, Column, Empty, Mark, Row, Table};
@@ -250,8 +250,12 @@ pub async fn act(State(app): State<App>, who: Visitor, Path(id): Path<MessageId>
 #[template(path = "outbox/letter.html")]
 struct LetterPage {
     frame: Frame,
+    /// The words of the letter; the frame has those of the reader.
+    w: Words,
     branch: Branch,
     name: String,
+    /// The spelling in Latin letters, where there is one.
+    name_in_latin: String,
     address: String,
     day: String,
     subject: String,
@@ -266,27 +270,28 @@ pub async fn letter(State(app): State<App>, who: Visitor, Path(id): Path<Message
     let mut con = app.read().await?;
     let message = db::outbox::find(&mut con, who.branch.id, id).await?.ok_or(Error::NotFound)?;
     let to = match message.customer_id {
-        Some(customer) => db::links::addressee(&mut con, who.branch.id, customer).await?,
+        Some(customer) => db::customers::find(&mut con, who.branch.id, customer).await?,
         None => None,
     };
-    let (name, address) = to.ok_or(Error::NotFound)?;
-    // The letter speaks the customer's language, whatever the reader's.
-    let frame = Frame { w: words(&message.language), ..who.frame().at(Place::Outbox) };
+    let to = to.ok_or(Error::NotFound)?;
+    let w = words_for(&message.language, &who.branch);
     page(LetterPage {
-        day: frame.w.date(app.shop.clock.today(&who.zone)),
+        day: w.date(app.shop.clock.today(&who.zone)),
         subject: message.subject.clone(),
         is_reminder: message.kind == MessageKind::Reminder,
         pdf: format!("{}/letter/pdf", path::message(id)),
         paragraphs: message.paragraphs_on_paper().map(str::to_owned).collect(),
         branch: who.branch.clone(),
-        name,
-        address,
-        frame,
+        name: to.name,
+        name_in_latin: to.name_in_latin,
+        address: to.address,
+        w,
+        frame: who.frame().at(Place::Outbox),
     })
 }
 
 /// `GET /outbox/{id}/letter/pdf`: the same as a PDF, on the shop's paper.
 pub async fn letter_pdf(State(app): State<App>, who: Visitor, Path(id): Path<MessageId>) -> Answer {
-    let bytes = app.shop.letter_pdf(&who.actor, id, app.shop.clock.now()).await?;
-    Ok(pdf("letter", bytes))
+    let (name, bytes) = app.shop.letter_pdf(&who.actor, id, app.shop.clock.now()).await?;
+    Ok(pdf(&name, bytes))
 }

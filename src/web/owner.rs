@@ -11,7 +11,7 @@ use axum::http::request::Parts;
 use axum::http::{Extensions, HeaderMap, HeaderValue, header};
 use axum::response::Response;
 
-use super::app::{App, words};
+use super::app::{App, words, words_for};
 use super::form::{Form, Typed};
 use super::page::{Frame, page, retry, see_other};
 use super::{Answer, Error, client, path};
@@ -84,7 +84,7 @@ impl OwnPage {
         let branch = db::branches::find(&mut con, link.branch_id).await?.ok_or(Error::NotFound)?;
         let zone = Zone::named(&branch.time_zone).unwrap_or_else(|_| Zone::utc());
         let own = db::links::own(&mut con, link).await?.ok_or(Error::NotFound)?;
-        let frame = app.frame_of(Some(&branch), words(&own.language));
+        let frame = app.frame_of(Some(&branch), words_for(&own.language, &branch));
         let w = frame.w;
         let duties = db::duties::list_of_vehicle(&mut con, link.branch_id, link.vehicle_id).await?;
         let duty = |duty: &Duty| {
@@ -97,7 +97,7 @@ impl OwnPage {
             (what, by)
         };
         let paper = |paper: &IssuedPaper| {
-            let title = w.find(&format!("paper-{}", paper.kind)).unwrap_or_else(|| paper.kind.clone());
+            let title = w.t(format!("certificate-kind-{}", paper.kind));
             let day = w.date(zone.day_of(paper.issued_at));
             let href = if paper.is_own {
                 format!("{}/papers/{}", path::own(token), paper.id)
@@ -176,13 +176,22 @@ pub async fn slot(State(app): State<App>, Path(token): Path<String>, came: Came,
 
 /// `GET /unsubscribe/{token}`: a page with a button; opening it changes nothing.
 pub async fn unsubscribe_page(State(app): State<App>, Path(token): Path<String>) -> Answer {
-    let link = db::links::find(&mut *app.read().await?, &Token::presented(&token).hash()).await?;
-    link.ok_or(Error::NotFound)?;
-    quiet(page(UnsubscribePage { frame: app.frame(), here: format!("{}{token}", path::UNSUBSCRIBE), is_done: false }))
+    let frame = frame_of_link(&app, &token).await?.ok_or(Error::NotFound)?;
+    quiet(page(UnsubscribePage { frame, here: format!("{}{token}", path::UNSUBSCRIBE), is_done: false }))
+}
+
+/// What stands around a page of a link, in its customer's language; `None` when there was never such a link.
+async fn frame_of_link(app: &App, token: &str) -> Result<Option<Frame>, Error> {
+    let mut con = app.read().await?;
+    let Some(link) = db::links::find(&mut con, &Token::presented(token).hash()).await? else { return Ok(None) };
+    let branch = db::branches::find(&mut con, link.branch_id).await?.ok_or(Error::NotFound)?;
+    let tag = db::links::own(&mut con, &link).await?.map(|own| own.language).unwrap_or_default();
+    Ok(Some(app.frame_of(Some(&branch), words_for(&tag, &branch))))
 }
 
 /// `POST /unsubscribe/{token}`: reminders end; from the button, and from a mail program by the one click of RFC 8058.
 pub async fn unsubscribe(State(app): State<App>, Path(token): Path<String>) -> Answer {
     app.shop.end_reminders(&Token::presented(&token)).await?;
-    quiet(page(UnsubscribePage { frame: app.frame(), here: format!("{}{token}", path::UNSUBSCRIBE), is_done: true }))
+    let frame = frame_of_link(&app, &token).await?.unwrap_or_else(|| app.frame());
+    quiet(page(UnsubscribePage { frame, here: format!("{}{token}", path::UNSUBSCRIBE), is_done: true }))
 }

@@ -18,6 +18,8 @@ pub const KEYS: &str = "/office/keys";
 pub const TABLETS: &str = "/office/tablets";
 /// One's own account.
 pub const ACCOUNT: &str = "/account";
+/// Languages of customer papers.
+pub const LANGUAGES: &str = "/office/languages";
 /// The log of deeds.
 pub const LOG: &str = "/office/log";
 /// People of the branch.

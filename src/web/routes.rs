@@ -84,6 +84,8 @@ pub fn table() -> Vec<Route> {
         post("/account/pin",                            account::choose_pin,            SignedIn),
         post("/account/sessions/{id}/end",              account::end_session,           SignedIn),
         get("/office",                                  office::show,                   READERS),
+        get("/office/languages",                        office::languages::list,        OVERSEERS),
+        post("/office/languages/{tag}",                 office::languages::update,      MANAGER),
         get("/office/log",                              office::log::list,              OVERSEERS),
         post("/office/only-one",                        office::restored::confirm,      MANAGER),
         get("/office/shop",                             office::shop::edit,             MANAGER),

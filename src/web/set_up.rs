@@ -23,12 +23,18 @@ struct SetUpPage {
     frame: Frame,
     form: Form,
     paper_sizes: Vec<Choice>,
+    languages: Vec<Choice>,
 }
 
 impl SetUpPage {
     fn new(app: &App, form: Form) -> Self {
         let frame = app.frame();
-        Self { paper_sizes: kit::coded::<PaperSize>(&frame.w), frame, form }
+        Self {
+            paper_sizes: kit::coded::<PaperSize>(&frame.w),
+            languages: super::language::choices(form.value("language")),
+            frame,
+            form,
+        }
     }
 }
 

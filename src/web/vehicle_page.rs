@@ -4,7 +4,7 @@ use askama::Template;
 use axum::extract::{Path, State};
 use axum::http::{HeaderValue, StatusCode, header};
 
-use super::app::{App, words};
+use super::app::{App, words_for};
 use super::page::{Frame, page_with};
 use super::{Answer, Error};
 use crate::clock::Zone;
@@ -41,7 +41,7 @@ pub async fn show(State(app): State<App>, Path(code): Path<String>) -> Answer {
             let zone = Zone::named(&shop.time_zone).unwrap_or_else(|_| Zone::utc());
             let today = app.shop.clock.today(&zone);
             let duties = db::duties::list_of_vehicle(&mut con, labelled.branch_id, labelled.vehicle_id).await?;
-            let frame = app.frame_of(Some(&shop), words(&shop.language));
+            let frame = app.frame_of(Some(&shop), words_for("", &shop));
             let w = frame.w;
             let duty = |duty: &Duty| {
                 let day = w.date(duty.due_on);

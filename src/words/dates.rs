@@ -96,6 +96,24 @@ mod tests {
         assert_eq!(W.date(date!(2028 - 02 - 29)), "29\u{a0}February\u{a0}2028");
     }
 
+    /// Long dates of CLDR 45 and later (`yMMMMd` of each locale; from memory).
+    #[test]
+    fn each_language_writes_its_own_dates() {
+        let long = |language| Words::new(language).date(date!(2026 - 11 - 25)).replace('\u{a0}', " ");
+        let months = [
+            (Language::German, "25. November 2026"),
+            (Language::Polish, "25 listopada 2026"),
+            (Language::Italian, "25 novembre 2026"),
+            (Language::Spanish, "25 de noviembre de 2026"),
+            (Language::Turkish, "25 Kasım 2026"),
+            (Language::French, "25 novembre 2026"),
+            (Language::Dutch, "25 november 2026"),
+        ];
+        for (language, expected) in months {
+            assert_eq!(long(language), expected);
+        }
+    }
+
     #[test]
     fn times_of_day_have_twenty_four_hours() {
         assert_eq!(W.date_time(datetime!(2026-11-25 00:05 +1)), "25\u{a0}November\u{a0}2026, 00:05");

@@ -24,46 +24,108 @@ fluent_templates::static_loader! {
         customise: |bundle| {
             // The isolation marks show as boxes in papers.
             bundle.set_use_isolating(false);
-            bundle.set_formatter(Some(number_in_sentence));
+            let formatters: [fn(&FluentValue, &_) -> Option<String>; Language::PAPERS.len()] = [
+                number_in_sentence::<0, _>,
+                number_in_sentence::<1, _>,
+                number_in_sentence::<2, _>,
+                number_in_sentence::<3, _>,
+                number_in_sentence::<4, _>,
+                number_in_sentence::<5, _>,
+                number_in_sentence::<6, _>,
+                number_in_sentence::<7, _>,
+            ];
+            let spoken = Language::PAPERS.iter().position(|one| bundle.locales.first() == Some(&one.id()));
+            bundle.set_formatter(Some(formatters[spoken.unwrap_or_default()]));
         },
     };
 }
 
-/// A language the interface can speak.
+/// A language that something of ours is written in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub enum Language {
     #[default]
     English,
+    German,
+    Polish,
+    Italian,
+    Spanish,
+    Turkish,
+    French,
+    Dutch,
 }
 
 impl Language {
-    /// Every language, for settings and tests.
-    pub const ALL: [Self; 1] = [Self::English];
+    /// What the screens of the shop and its certificates and records speak: languages whose every word is there.
+    pub const INTERFACE: [Self; 1] = [Self::English];
+
+    /// What a customer can be written to in: the customer's own page, owner's sheet, letters and mails.
+    pub const PAPERS: [Self; 8] = [
+        Self::English,
+        Self::German,
+        Self::Polish,
+        Self::Italian,
+        Self::Spanish,
+        Self::Turkish,
+        Self::French,
+        Self::Dutch,
+    ];
 
     /// The tag for `lang=` and for the folder of words (BCP 47).
     pub const fn tag(self) -> &'static str {
         match self {
             Self::English => "en",
+            Self::German => "de",
+            Self::Polish => "pl",
+            Self::Italian => "it",
+            Self::Spanish => "es",
+            Self::Turkish => "tr",
+            Self::French => "fr",
+            Self::Dutch => "nl",
         }
     }
 
-    /// The language of this tag, if the interface speaks it.
+    /// The language of this tag, if the screens speak it.
     pub fn from_tag(tag: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|language| language.tag() == tag)
+        among(&Self::INTERFACE, tag)
+    }
+
+    /// The language of this tag, if a customer can be written to in it.
+    pub fn of_papers(tag: &str) -> Option<Self> {
+        among(&Self::PAPERS, tag)
+    }
+
+    /// What a customer is written to in: the language of the first of these tags that papers speak, the customer's
+    /// before the branch's; English where they speak none of them.
+    pub fn for_customer<'a>(tags: impl IntoIterator<Item = &'a str>) -> Self {
+        tags.into_iter().find_map(Self::of_papers).unwrap_or_default()
     }
 
     const fn id(self) -> LanguageIdentifier {
         match self {
             Self::English => langid!("en"),
+            Self::German => langid!("de"),
+            Self::Polish => langid!("pl"),
+            Self::Italian => langid!("it"),
+            Self::Spanish => langid!("es"),
+            Self::Turkish => langid!("tr"),
+            Self::French => langid!("fr"),
+            Self::Dutch => langid!("nl"),
         }
     }
 
-    /// Where dates take their order and month names from: "25 November 2026".
+    /// Where dates and decimals take their manner from: "25 November 2026".
     const fn format_tag(self) -> &'static str {
         match self {
             Self::English => "en-GB",
+            other => other.tag(),
         }
     }
+}
+
+/// A tag names its language by its first part: "de-AT" is German.
+fn among(languages: &[Language], tag: &str) -> Option<Language> {
+    let first = tag.split(['-', '_']).next().unwrap_or(tag).trim();
+    languages.iter().copied().find(|language| language.tag().eq_ignore_ascii_case(first))
 }
 
 /// A handle on one language; copy it freely.
@@ -84,6 +146,11 @@ pub enum Value<'a> {
 }
 
 impl Words {
+    /// The words in which a customer is written to: see [`Language::for_customer`].
+    pub fn for_customer<'a>(tags: impl IntoIterator<Item = &'a str>) -> Self {
+        Self::new(Language::for_customer(tags))
+    }
+
     /// The words of `language`.
     pub const fn new(language: Language) -> Self {
         Self { language, units: Units::KEPT }
@@ -207,10 +274,11 @@ fn number(value: f64, decimals: u8) -> FluentValue<'static> {
 }
 
 // Fluent hands the bundle's memoizer in; which type that is differs between its bundles, and it is not needed.
-fn number_in_sentence<M>(value: &FluentValue, _: &M) -> Option<String> {
+/// A number as the language at this place of [`Language::PAPERS`] writes it; a formatter can hold nothing else.
+fn number_in_sentence<const AT: usize, M>(value: &FluentValue, _: &M) -> Option<String> {
     let FluentValue::Number(number) = value else { return None };
     let decimals = number.options.minimum_fraction_digits.and_then(|digits| u8::try_from(digits).ok()).unwrap_or(0);
-    Some(numbers::number(Language::English, number.value, decimals))
+    Some(numbers::number(Language::PAPERS[AT], number.value, decimals))
 }
 
 fn missing(key: &str) -> String {
@@ -235,6 +303,28 @@ mod tests {
     fn a_count_chooses_its_plural_and_prints_grouped() {
         assert_eq!(W.tn("kit-problems", 1), "1 entry needs a look");
         assert_eq!(W.tn("kit-problems", 1200), "1\u{202f}200 entries need a look");
+    }
+
+    #[test]
+    fn each_language_has_its_own_plurals_and_decimals() {
+        // Plural rules of CLDR: Polish tells one, few (2 to 4, 22 to 24, not 12 to 14) and many apart.
+        let polish = Words::new(Language::Polish);
+        let months = [1, 2, 5, 12, 22, 25].map(|n| polish.tn("paper-due-months", n));
+        assert_eq!(months, ["1 miesiąc", "2 miesiące", "5 miesięcy", "12 miesięcy", "22 miesiące", "25 miesięcy"]);
+        assert_eq!(Words::new(Language::French).tn("kit-problems", 0), "0 saisie à revoir");
+        assert_eq!(Words::new(Language::German).tn("kit-problems", 0), "0 Eingaben brauchen einen Blick");
+        let values = [("most", Value::Number(1.5, 1)), ("got", 1200.into())];
+        let said = Words::new(Language::Dutch).tv("wrong-too-long", &values);
+        assert_eq!(said, "Hoogstens 1,5 tekens; dit zijn er 1\u{202f}200");
+    }
+
+    #[test]
+    fn a_customer_is_written_to_in_their_language_then_the_branch_s_then_english() {
+        assert_eq!(Language::for_customer(["pl", "de"]), Language::Polish);
+        assert_eq!(Language::for_customer(["de-AT", "en"]), Language::German);
+        assert_eq!(Language::for_customer(["pt", "ES"]), Language::Spanish);
+        assert_eq!(Language::for_customer(["pt", ""]), Language::English);
+        assert_eq!(Language::from_tag("de"), None, "no screen speaks half a language");
     }
 
     #[test]

@@ -145,6 +145,17 @@ mod tests {
     }
 
     #[test]
+    fn a_decimal_comma_stands_where_the_language_has_one() {
+        assert_eq!(W.number(1.5, 1), "1.5");
+        for language in Language::PAPERS.into_iter().skip(1) {
+            let words = Words::new(language);
+            assert_eq!(words.number(1.5, 1), "1,5", "{language:?}");
+            assert_eq!(words.quantity(-1_234.25, 2, "kPa"), "\u{2212}1\u{202f}234,25\u{a0}kPa", "{language:?}");
+            assert_eq!(words.money(123_450, "EUR"), "EUR\u{a0}1\u{202f}234,50", "{language:?}");
+        }
+    }
+
+    #[test]
     fn what_is_no_number_prints_as_a_dash() {
         assert_eq!(W.number(f64::NAN, 1), "–");
         assert_eq!(W.number(f64::INFINITY, 1), "–");

@@ -29,6 +29,8 @@ const MATRIX: &[(&str, &str, &str)] = &[
     ("POST", "/account/pin", ". x x x x x"),
     ("POST", "/account/sessions/{id}/end", ". x x x x x"),
     ("GET", "/office", ". x x x x x"),
+    ("GET", "/office/languages", ". x . . . x"),
+    ("POST", "/office/languages/{tag}", ". x . . . ."),
     ("GET", "/office/log", ". x . . . x"),
     ("POST", "/office/only-one", ". x . . . ."),
     ("GET", "/office/shop", ". x . . . ."),

@@ -42,6 +42,7 @@ mod job_support;
 mod keys;
 mod killed;
 mod kinds;
+mod languages;
 mod leak_decay;
 mod migrations;
 mod outbox;

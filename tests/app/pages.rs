@@ -66,7 +66,7 @@ async fn papers_of_a_told_job_can_be_looked_at() {
     let certificate = open.shop.issued_pdf(&found.paper).await.unwrap();
     let now = open.clock.now();
     let record = open.shop.test_record_pdf(&vera, told.job, now).await.unwrap();
-    let sheet = open.shop.owner_sheet_pdf(&vera, told.job, now).await.unwrap();
+    let (_, sheet) = open.shop.owner_sheet_pdf(&vera, told.job, now).await.unwrap();
     assert!(certificate.len() < 200_000, "{}", certificate.len());
     if let Ok(folder) = std::env::var("FUELWRIGHT_PAPERS") {
         for (name, bytes) in [("certificate", &certificate), ("test-record", &record), ("owner-sheet", &sheet)] {

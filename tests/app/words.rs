@@ -76,7 +76,7 @@ fn is_ours(key: &str) -> bool {
 fn every_key_asked_for_has_words_in_every_language() {
     let asked = asked();
     assert!(asked.len() > 60, "the walk finds the keys: {}", asked.len());
-    for language in Language::ALL {
+    for language in Language::INTERFACE {
         let w = Words::new(language);
         // With values the words may need, a key reads as nothing; that it exists is what counts here.
         let known = keys_of(language);
@@ -104,12 +104,132 @@ fn keys_of(language: Language) -> Vec<String> {
 
 #[test]
 fn no_key_is_given_twice() {
-    for language in Language::ALL {
+    for language in Language::PAPERS {
         let mut keys = keys_of(language);
         keys.sort();
         let twice: Vec<_> = keys.windows(2).filter(|pair| pair[0] == pair[1]).map(|pair| &pair[0]).collect();
         assert!(twice.is_empty(), "{language:?}: {twice:#?}");
     }
+}
+
+/// Files of words for customers: the same in every language of papers.
+const FOR_CUSTOMERS: [&str; 4] = ["customer_page.ftl", "customer_papers.ftl", "letters.ftl", "owner_sheet.ftl"];
+
+/// Key to its text, attributes and all, of one file.
+fn messages(tag: &str, file: &str) -> BTreeMap<String, String> {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("templates/words").join(tag).join(file);
+    let mut found: BTreeMap<String, String> = BTreeMap::new();
+    let mut last = String::new();
+    for line in fs::read_to_string(&path).unwrap().lines().filter(|line| !line.starts_with('#')) {
+        if let Some((key, text)) = line.split_once(" =").filter(|(key, _)| is_key(key)) {
+            key.clone_into(&mut last);
+            found.insert(last.clone(), text.trim().to_owned());
+        } else if let Some(text) = found.get_mut(&last) {
+            text.push('\n');
+            text.push_str(line.trim());
+        }
+    }
+    found
+}
+
+/// The values that a text is filled with.
+fn placeholders(text: &str) -> Vec<&str> {
+    let name = |rest: &'_ str| rest.find(|c: char| !c.is_ascii_alphanumeric() && c != '_').unwrap_or(rest.len());
+    let mut names: Vec<&str> = text.split('$').skip(1).map(|rest| &rest[..name(rest)]).collect();
+    names.sort_unstable();
+    names.dedup();
+    names
+}
+
+/// Words that are the same in another language: abbreviations of the trade, and words that were borrowed.
+const SAME: [(&str, &str); 13] = [
+    ("de", "duty-kind-filter"),
+    ("de", "part-category-filter"),
+    ("de", "part-category-sensor"),
+    ("pl", "paper-fuel-lpg"),
+    ("pl", "paper-fuel-cng"),
+    ("es", "kit-error"),
+    ("es", "part-category-sensor"),
+    ("tr", "paper-fuel-lpg"),
+    ("tr", "paper-fuel-cng"),
+    ("fr", "letter-sign"),
+    ("nl", "paper-fuel-lpg"),
+    ("nl", "paper-fuel-cng"),
+    ("nl", "part-category-sensor"),
+];
+
+#[test]
+fn each_language_of_papers_has_the_words_for_customers_and_no_others() {
+    for language in Language::PAPERS {
+        let folder = format!("templates/words/{}", language.tag());
+        let names: Vec<_> =
+            files(&folder, ".ftl").iter().map(|(path, _)| path.file_name().unwrap().to_owned()).collect();
+        if language != Language::English {
+            assert_eq!(names, FOR_CUSTOMERS, "{language:?}");
+        }
+        for file in FOR_CUSTOMERS {
+            let (english, theirs) = (messages("en", file), messages(language.tag(), file));
+            let keys = |messages: &BTreeMap<String, String>| messages.keys().cloned().collect::<Vec<_>>();
+            assert_eq!(keys(&theirs), keys(&english), "{language:?} {file}");
+            for (key, text) in &theirs {
+                let wanted = &english[key];
+                assert_eq!(placeholders(text), placeholders(wanted), "{language:?} {key}");
+                assert!(!text.trim().is_empty(), "{language:?} {key}");
+                // What is only values and signs has nothing to translate.
+                // Nor has the sign of a unit.
+                let has_words = without_values(wanted).split(|c: char| !c.is_alphabetic()).any(|word| word.len() > 1);
+                let is_same = text == wanted && language != Language::English && has_words;
+                assert!(
+                    !is_same || SAME.contains(&(language.tag(), key)),
+                    "{language:?} {key} stands in English: {text}"
+                );
+            }
+        }
+    }
+}
+
+fn without_values(text: &str) -> String {
+    text.split('{').map(|part| part.split_once('}').map_or(part, |(_, rest)| rest)).collect()
+}
+
+#[test]
+fn whatever_a_customer_reads_asks_only_for_words_that_every_language_has() {
+    let known: Vec<String> = FOR_CUSTOMERS.iter().flat_map(|file| messages("en", file).into_keys()).collect();
+    let read = [
+        "src/papers/owner_sheet.rs",
+        "src/papers/post.rs",
+        "src/papers/letter.rs",
+        "src/mail/reminder.rs",
+        "src/shop/doubts/letters.rs",
+        "src/web/vehicle_page.rs",
+        "templates/mail/",
+        "templates/owner/",
+        "templates/vehicle_page.html",
+    ];
+    // Words of a mark that only unsigned certificates carry, and the name of the program.
+    let elsewhere = ["paper-preview", "app-name"];
+    let mut asked = 0;
+    for (path, text) in sources() {
+        if !read.iter().any(|one| path.to_string_lossy().contains(one)) {
+            continue;
+        }
+        for literal in text.split('"').skip(1).step_by(2) {
+            // A key that ends in `*` differs by gas.
+            let key = literal.trim_end_matches('*');
+            let is_asked = is_key(key)
+                && is_ours(key)
+                && ["owner-", "letter-", "mail-", "own-", "paper-", "kit-", "vehicle-page-"]
+                    .iter()
+                    .any(|start| key.starts_with(start));
+            if !is_asked || elsewhere.contains(&key) {
+                continue;
+            }
+            asked += 1;
+            let is_known = known.iter().any(|one| one == key || (literal.ends_with('*') && one.starts_with(key)));
+            assert!(is_known, "{}: {key} is not among the words for customers", path.display());
+        }
+    }
+    assert!(asked > 60, "the walk finds the keys: {asked}");
 }
 
 #[test]

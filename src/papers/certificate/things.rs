@@ -1,16 +1,16 @@
 //! The things a certificate is about: vehicle, keeper, gas system, parts, containers.
 
-use crate::model::paper::GasFuel;
 use crate::model::paper::certificate::{CertificateContent, ContainerOnPaper};
+use crate::model::paper::{GasFuel, PersonalPart};
 use crate::words::Words;
 
 use super::Certificate;
-use crate::papers::PaperError;
 use crate::papers::ink::{CELL, SMALL};
 use crate::papers::phrases;
 use crate::papers::results::dash;
 use crate::papers::sheet::Sheet;
 use crate::papers::table::{Cell, Column, Table, facts};
+use crate::papers::{PaperError, first_unprintable};
 
 /// A fact whose name is the word under `key`.
 fn fact(words: &Words, key: &str, value: impl Into<String>) -> (String, String) {
@@ -62,13 +62,24 @@ pub fn vehicle(sheet: &mut Sheet, content: &CertificateContent, words: &Words) -
     Ok(())
 }
 
+/// The name, and beside it the spelling; the spelling alone where no face has the name's letters.
+fn name(keeper: &PersonalPart) -> String {
+    let is_printable = first_unprintable(&keeper.name).is_none();
+    match keeper.name_as_printed.as_str() {
+        spelling if !spelling.is_empty() && spelling != keeper.name && is_printable => {
+            format!("{} ({spelling})", keeper.name)
+        }
+        _ => keeper.printed_name().to_owned(),
+    }
+}
+
 pub fn keeper(sheet: &mut Sheet, paper: &Certificate<'_>, words: &Words) -> Result<(), PaperError> {
     sheet.section(&words.t("paper-keeper"), CELL.leading() * 2.0)?;
     if let Some(keeper) = paper.personal {
         facts(
             sheet,
             &[
-                fact(words, "paper-name", keeper.printed_name()),
+                fact(words, "paper-name", name(keeper)),
                 fact(words, "paper-address", &keeper.address),
                 fact(words, "paper-phone", &keeper.phone),
                 fact(words, "paper-mail", &keeper.mail),

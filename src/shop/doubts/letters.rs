@@ -6,7 +6,6 @@ use crate::db::vehicle_people;
 use crate::model::customer::Customer;
 use crate::model::ids::{JobId, MessageId, VehicleId};
 use crate::model::message::{HeldBecause, MessageKind, MessageState, NewMessage};
-use crate::shop::issue::words_of;
 use crate::shop::{Refusal, Work};
 use crate::words::{Value, Words};
 
@@ -40,7 +39,7 @@ impl Work {
     ) -> Result<MessageId, Refusal> {
         let (branch_id, now) = (self.who.branch, self.now);
         let branch = db::branches::find(self, branch_id).await?.ok_or(Refusal::Gone)?;
-        let w = words_of(&to.language);
+        let w = Words::for_customer([&*to.language, &branch.language]);
         let values = values(&w);
         let subject = w.tv(letter.key, &values);
         let demo = if letter.is_demo { w.t("paper-demonstration-notice") } else { String::new() };
@@ -58,7 +57,7 @@ impl Work {
             customer_id: Some(to.id),
             vehicle_id: Some(letter.vehicle),
             recipient: if has_mail { to.mail.clone() } else { String::new() },
-            language: to.language.clone(),
+            language: w.tag().to_owned(),
             // Names come from people; a line break in one must not reach a header.
             subject: subject.split_whitespace().collect::<Vec<_>>().join(" "),
             body_text: text.join("\n\n"),

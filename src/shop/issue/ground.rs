@@ -64,6 +64,15 @@ impl Ground<'_> {
 impl Assessed {
     /// Hands the job to whoever makes a paper of it, in the branch's language and on its clock.
     pub(super) fn with<T>(&self, work: impl FnOnce(&Ground<'_>) -> T) -> T {
+        self.with_words(words_of(&self.branch.language), work)
+    }
+
+    /// The same in the keeper's language, for what the keeper takes home.
+    pub(super) fn with_keeper<T>(&self, work: impl FnOnce(&Ground<'_>) -> T) -> T {
+        self.with_words(Words::for_customer([&*self.file.keeper.language, &self.branch.language]), work)
+    }
+
+    fn with_words<T>(&self, w: Words, work: impl FnOnce(&Ground<'_>) -> T) -> T {
         let day_of = |at| self.zone.day_of(at);
         let local = |at| self.zone.local(at);
         work(&Ground {
@@ -74,12 +83,12 @@ impl Assessed {
             branch: &self.branch,
             day_of: &day_of,
             local: &local,
-            w: words_of(&self.branch.language),
+            w,
         })
     }
 }
 
-/// Words of a language tag; the default language for one that is not known.
+/// Words of a language tag, for screens, certificates and records; the default language for one that they do not speak.
 pub(in crate::shop) fn words_of(tag: &str) -> Words {
     Words::new(Language::from_tag(tag).unwrap_or_default())
 }

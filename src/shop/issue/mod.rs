@@ -20,6 +20,7 @@ pub mod pages;
 mod record;
 mod sizing;
 mod standing;
+pub mod unprintable;
 mod vessels;
 mod wall;
 mod work;
@@ -219,6 +220,8 @@ impl Shop {
         loaded.with(|ground| {
             let content = content::certificate(ground, &issue).map_err(|error| Refusal::Broken(error.to_string()))?;
             let personal = content::personal_part(ground, "");
+            unprintable::customer(&ground.file.keeper)?;
+            unprintable::vehicle(&ground.file.vehicle)?;
             let paper = Certificate { content: &content, personal: Some(&personal), sealed: None };
             let pdf = draw(&paper, &ground.w, ground.branch.paper_size)
                 .map_err(|error| Refusal::Broken(error.to_string()))?;
@@ -238,10 +241,8 @@ impl Shop {
         let loaded = Assessed::read(&mut con, who.branch, job, at).await?;
         let (content, personal) = self.build(&mut con, who, &loaded, new, chance, at).await?;
         drop(con);
-        if let Some(c) = crate::papers::first_unprintable(personal.printed_name()) {
-            tracing::info!(character = %c, "a name cannot be printed");
-            return Err(Refusal::Field { field: "name_in_latin", why: "refused-name-beyond-fonts" });
-        }
+        unprintable::customer(&loaded.file.keeper)?;
+        unprintable::vehicle(&loaded.file.vehicle)?;
         let sealed =
             Sealed::seal(&content, &self.issuer.signer()).map_err(|error| Refusal::Broken(error.to_string()))?;
         let (to_draw, with, envelope) = (content.clone(), personal.clone(), sealed.to_json());

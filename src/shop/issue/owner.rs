@@ -2,7 +2,7 @@
 
 use time::{Date, OffsetDateTime};
 
-use super::{Ground, content, label, of_job, record};
+use super::{Ground, content, label, of_job, record, unprintable};
 use crate::model::evidence::Evidence;
 use crate::model::ids::JobId;
 use crate::model::paper::PersonOnPaper;
@@ -13,6 +13,9 @@ use crate::papers;
 use crate::rules;
 use crate::shop::assessed::Assessed;
 use crate::shop::{Refusal, Shop};
+
+/// A paper and the name of its file, in the language of who gets it.
+pub type Named = (String, Vec<u8>);
 
 fn owner_sheet(
     ground: &Ground<'_>,
@@ -67,8 +70,11 @@ fn owner_sheet(
 }
 
 impl Shop {
-    /// The owner's sheet of a job as a PDF.
-    pub async fn owner_sheet_pdf(&self, who: &Actor, job: JobId, at: OffsetDateTime) -> Result<Vec<u8>, Refusal> {
+    /// The owner's sheet of a job as a PDF, in the keeper's language.
+    ///
+    /// # Errors
+    /// [`Refusal::Field`] when the vehicle's name or plate has letters that no paper can print.
+    pub async fn owner_sheet_pdf(&self, who: &Actor, job: JobId, at: OffsetDateTime) -> Result<Named, Refusal> {
         let mut con = self.db.read().await?;
         let loaded = Assessed::read(&mut con, who.branch, job, at).await?;
         let issued = crate::db::papers::list_in_force(&mut con, who.branch, job).await?;
@@ -76,11 +82,14 @@ impl Shop {
         let code = crate::db::labels::find_of_vehicle(&mut con, who.branch, loaded.file.vehicle.id).await?;
         let page_url = code.and_then(|code| self.label_url(&code));
         drop(con);
-        let (content, words, size) = loaded.with(|ground| {
+        unprintable::vehicle(&loaded.file.vehicle)?;
+        let (content, words, size) = loaded.with_keeper(|ground| {
             let content = owner_sheet(ground, loaded.zone.day_of(at), (number, page_url), self.issuer.is_demo);
             (content, ground.w, ground.branch.paper_size)
         });
-        of_job::drawn(content, move |content| papers::owner_sheet::owner_sheet(content, &words, size)).await
+        let pdf =
+            of_job::drawn(content, move |content| papers::owner_sheet::owner_sheet(content, &words, size)).await?;
+        Ok((words.t("owner-file-name"), pdf))
     }
 
     /// The test record of a job as a PDF; authorised by whoever asks for it when they may sign, else by nobody yet.

@@ -2,10 +2,12 @@
 
 use time::{Date, OffsetDateTime};
 
-use super::{content, of_job, words_of};
+use super::owner::Named;
+use super::{content, of_job, unprintable, words_of};
 use crate::clock::Zone;
 use crate::db;
 use crate::model::branch::Branch;
+use crate::model::customer::Customer;
 use crate::model::ids::MessageId;
 use crate::model::message::MessageKind;
 use crate::model::paper::letter::LetterContent;
@@ -41,29 +43,40 @@ impl Shop {
     ///
     /// # Errors
     /// [`Refusal::Gone`] when there is no such message in the branch, or it goes to no customer.
-    pub async fn letter_pdf(&self, who: &Actor, id: MessageId, at: OffsetDateTime) -> Result<Vec<u8>, Refusal> {
+    pub async fn letter_pdf(&self, who: &Actor, id: MessageId, at: OffsetDateTime) -> Result<Named, Refusal> {
         let mut con = self.db.read().await?;
         let message = db::outbox::find(&mut con, who.branch, id).await?.ok_or(Refusal::Gone)?;
         let customer = message.customer_id.ok_or(Refusal::Gone)?;
-        let (name, address) = db::links::addressee(&mut con, who.branch, customer).await?.ok_or(Refusal::Gone)?;
+        let to = db::customers::find(&mut con, who.branch, customer).await?.ok_or(Refusal::Gone)?;
         let branch = db::branches::find(&mut con, who.branch).await?.ok_or(Refusal::Gone)?;
         drop(con);
         let zone = Zone::named(&branch.time_zone).map_err(|error| Refusal::Broken(error.to_string()))?;
-        let words = words_of(&message.language);
+        let words = Words::for_customer([&*message.language, &branch.language]);
+        unprintable::customer(&to)?;
+        let printed = |text: &str| on_paper(text, &to);
         let content = LetterContent {
             shop: content::block_of(&branch),
-            to_name: name,
-            to_address: address.lines().map(str::to_owned).collect(),
+            to_name: unprintable::printed_name(&to).to_owned(),
+            to_address: to.address.lines().map(str::to_owned).collect(),
             day: zone.day_of(at),
-            subject: message.subject.clone(),
-            paragraphs: message.paragraphs_on_paper().map(str::to_owned).collect(),
+            subject: printed(&message.subject),
+            paragraphs: message.paragraphs_on_paper().map(printed).collect(),
             answers: answers(&words, message.kind == MessageKind::Reminder),
             written_at: message.made_at,
             language: words.tag().to_owned(),
             is_demonstration: self.issuer.is_demo,
         };
         let size = branch.paper_size;
-        of_job::drawn(content, move |content| papers::post::letter(content, &words, size)).await
+        let pdf = of_job::drawn(content, move |content| papers::post::letter(content, &words, size)).await?;
+        Ok((words.t("letter-file-name"), pdf))
+    }
+}
+
+/// A text of a message as a face can print it: a name beyond the faces by its spelling.
+fn on_paper(text: &str, to: &Customer) -> String {
+    match papers::first_unprintable(&to.name) {
+        Some(_) => text.replace(&to.name, unprintable::printed_name(to)),
+        None => text.to_owned(),
     }
 }
 

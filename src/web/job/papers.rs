@@ -14,7 +14,7 @@ use crate::model::stage::{Stage, stages_of};
 use crate::rules::inspection::{held_back, may_certify, may_fail};
 use crate::seal::standing::Standing;
 use crate::shop::Refusal;
-use crate::shop::issue::{Found, NewIssue, photo_slots};
+use crate::shop::issue::{Found, NewIssue, photo_slots, unprintable};
 use crate::web::app::App;
 use crate::web::form::{Form, Typed, Wrong};
 use crate::web::kit::{self, JobSheet, Mark, Verdict};
@@ -93,6 +93,20 @@ pub fn mark(standing: Standing) -> Mark {
     }
 }
 
+/// Names that no paper can print, each with the form that has the field.
+fn beyond_fonts(job: &JobPage) -> Vec<(String, String)> {
+    let (file, w) = (&job.file, job.w());
+    let found = [
+        (unprintable::customer(&file.keeper), path::customer(file.keeper.id)),
+        (unprintable::vehicle(&file.vehicle), path::vehicle(file.vehicle.id)),
+    ];
+    let line = |(checked, at): (Result<(), Refusal>, String)| match checked {
+        Err(Refusal::Field { field, why }) => Some((w.t(why), format!("{at}/edit#{field}"))),
+        _ => None,
+    };
+    found.into_iter().filter_map(line).collect()
+}
+
 async fn papers_page(app: &App, job: JobPage, form: Form) -> Result<PapersPage, Error> {
     let w = job.w();
     let mut con = app.read().await?;
@@ -110,11 +124,15 @@ async fn papers_page(app: &App, job: JobPage, form: Form) -> Result<PapersPage, 
         });
     }
     let open = held_back(&job.file, &job.proofs);
+    let unprintable = beyond_fonts(&job);
     let has_label = db::labels::find_of_vehicle(&mut con, job.who.branch.id, job.file.vehicle.id).await?.is_some();
     let has_valid = issued.iter().any(|line| line.may_be_replaced);
     Ok(PapersPage {
         sheet: job.sheet(Stage::HandOver),
-        open: open.iter().map(|proof| (super::say::proof_title(&w, proof), job.href(&proof.place))).collect(),
+        open: unprintable
+            .into_iter()
+            .chain(open.iter().map(|proof| (super::say::proof_title(&w, proof), job.href(&proof.place))))
+            .collect(),
         may_issue: may_certify(&job.file, &job.proofs)
             && CertificateKind::of(&job.file.job).is_some()
             && !has_valid
@@ -183,6 +201,10 @@ pub async fn create(State(app): State<App>, who: Visitor, Path(id): Path<JobId>,
 
 async fn refused(app: &App, job: JobPage, mut form: Form, refusal: Refusal) -> Answer {
     match refusal {
+        // These fields stand on other pages; the list of what holds the paper back leads there.
+        Refusal::Field { field: "name_in_latin" | "address" | "make" | "model" | "plate", why } => {
+            form.fail("password", Wrong::Rule(why, Vec::new()));
+        }
         Refusal::Field { field, why } if field != "current_password" => form.fail(field, Wrong::Rule(why, Vec::new())),
         Refusal::Field { why, .. } | Refusal::MayNot(why) | Refusal::Ended(why) => {
             form.fail("password", Wrong::Rule(why, Vec::new()));
@@ -211,6 +233,17 @@ pub fn pdf(name: &str, bytes: Vec<u8>) -> Response {
     (headers, bytes).into_response()
 }
 
+/// The owner's sheet; where a name is beyond the letters of papers, the page that leads to the field.
+async fn owner_sheet(app: App, who: Visitor, id: JobId) -> Answer {
+    match app.shop.owner_sheet_pdf(&who.actor, id, app.shop.clock.now()).await {
+        Ok((name, bytes)) => Ok(pdf(&name, bytes)),
+        Err(refusal @ Refusal::Field { .. }) => {
+            refused(&app, JobPage::open(&app, who, id).await?, Form::blank().scoped("signing"), refusal).await
+        }
+        Err(other) => Err(other.into()),
+    }
+}
+
 /// `GET /jobs/{id}/papers/{kind}`: a paper drawn on asking: the preview, the records, the sheets.
 pub async fn draw(State(app): State<App>, who: Visitor, Path((id, kind)): Path<(JobId, String)>) -> Answer {
     let now = app.shop.clock.now();
@@ -236,7 +269,7 @@ pub async fn draw(State(app): State<App>, who: Visitor, Path((id, kind)): Path<(
             app.shop.calibration_record_pdf(&job.who.actor, id, now, proofs).await?
         }
         "label" => app.shop.label_pdf(&who.actor, id, now).await?,
-        "owner-sheet" => app.shop.owner_sheet_pdf(&who.actor, id, now).await?,
+        "owner-sheet" => return Box::pin(owner_sheet(app, who, id)).await,
         _ => return Err(Error::NotFound),
     };
     Ok(pdf(&kind, bytes))

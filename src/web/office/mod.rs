@@ -14,6 +14,7 @@ use crate::shop::restored as from_backup;
 
 pub mod four_eyes;
 pub mod keys;
+pub mod languages;
 pub mod log;
 pub mod people;
 pub mod person;

@@ -14,6 +14,7 @@ use crate::web::app::App;
 use crate::web::error::{beside, meanwhile};
 use crate::web::form::{Form, Typed, Wrong};
 use crate::web::kit::{self, Choice};
+use crate::web::language;
 use crate::web::page::{Frame, Place, page, retry, see_other};
 use crate::web::visitor::Visitor;
 use crate::web::{Answer, Error, path};
@@ -25,6 +26,7 @@ struct ShopPage {
     frame: Frame,
     form: Form,
     paper_sizes: Vec<Choice>,
+    languages: Vec<Choice>,
     /// The other form of the page: four eyes, as set now.
     eyes: Form,
     /// Name of the field and what can be chosen.
@@ -50,7 +52,14 @@ impl ShopPage {
         let frame = who.frame().at(Place::Office);
         let asked = four_eyes::is_asked(&mut *app.read().await?, who.branch.id).await?;
         let eyes = Form::blank().scoped("shop").with("four_eyes", if asked { "yes" } else { "no" });
-        Ok(Self { paper_sizes: kit::coded::<PaperSize>(&frame.w), units: UNITS.map(unit_choices), frame, form, eyes })
+        Ok(Self {
+            paper_sizes: kit::coded::<PaperSize>(&frame.w),
+            languages: language::choices(form.value("language")),
+            units: UNITS.map(unit_choices),
+            frame,
+            form,
+            eyes,
+        })
     }
 }
 
@@ -123,7 +132,7 @@ pub fn read_branch(form: &mut Form, prefix: &str, id: BranchId, version: i64) ->
     }
     let currency = code(form, "currency", 3);
     let language = form.text("language", 35);
-    if language.as_deref().is_some_and(|tag| Language::from_tag(tag).is_none()) {
+    if language.as_deref().is_some_and(|tag| Language::of_papers(tag).is_none()) {
         form.fail("language", Wrong::NotKnown);
     }
     let paper_size = form.choice("paper_size");

@@ -229,6 +229,11 @@ pub fn read(form: &mut Form, today: Date) -> Option<NewVehicle> {
         form.fail("engine_fuel", Wrong::Rule("wrong-diesel", vec![]));
     }
     let (category, make, aspiration) = (form.choice("category"), form.text("make", 80), form.choice("aspiration"));
+    for name in ["make", "model", "plate"] {
+        if crate::papers::first_unprintable(form.value(name)).is_some() {
+            form.fail(name, Wrong::Rule("wrong-beyond-fonts", vec![]));
+        }
+    }
     let (petrol_injection, odometer_unit) = (form.choice("petrol_injection"), form.choice("odometer_unit"));
     let new = NewVehicle {
         plate,

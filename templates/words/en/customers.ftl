@@ -24,6 +24,7 @@ customers-no-vehicle = No vehicle is known of this customer yet.
 customers-add-vehicle = Add a vehicle
 customers-take-in = Take a vehicle in
 customers-basis-since = { $basis }, since { $day }
+customers-beyond-fonts = Something cannot be printed
 customers-mail-shared = One address, many customers
 customers-mail-shared-more = { $n } customers share this mail address. Ask whose it is: reminders of all of them go there.
 
@@ -36,13 +37,14 @@ customer-address = Address
 customer-phone = Phone
 customer-mail = Mail address
 customer-language = Language
-    .hint = A tag like en; papers and messages for this customer are in it.
+    .hint = Owner’s sheet, letters, mails and the page behind their link are in it.
 customer-reminder_basis = Reminders rest on
     .hint = Consent was given; or the contract covers it. Without either only recall and safety letters go out.
 customer-reminder_basis_on = Since
 
 wrong-own-mail = This is the shop’s own address: reminders would come back here. Leave it empty where there is none.
 wrong-language-tag = Takes a language tag, like en
+wrong-beyond-fonts = Has letters the papers cannot print; write it in Latin letters
 wrong-basis-without-day = Say since when
 
 notes-title = Notes

@@ -203,35 +203,8 @@ rule-line-lead = When a line of a set changed, what was measured from its first 
 finding-rule_line = Line
 finding-rule_from_on = Its new value counts from
 
-duty-kind-recall = Recall
 message-kind-safety = About safety
 message-kind-recall = Recall
-
-letter-dear = Dear { $name },
-letter-without-consent = You get this letter whether or not you agreed to reminders, because it is about the safety of your vehicle.
-letter-reach-us = Call us at { $phone } if anything is unclear.
-
-    { $shop }
-letter-re-test = A test on your vehicle { $plate } has to be made again
-letter-re-test-text = your vehicle { $plate } ({ $vehicle }) has our certificate { $number }. We have found something that puts a test behind it in doubt: { $found }
-
-    { $reason }
-
-    We make the test again at no cost to you, and have held { $at } for it. Call us if that does not suit you. Until then the certificate is under review.
-
-    If you smell gas or the vehicle runs badly on gas, drive on petrol and call us at once.
-letter-withdrawn = Our certificate { $number } for your vehicle { $plate } is withdrawn
-letter-withdrawn-text = we have withdrawn our certificate { $number } for your vehicle { $plate } ({ $vehicle }): { $found }
-
-    { $reason }
-
-    Drive on petrol and have the gas shut off until the system was tested again. Call us, and we make it good. Ask your authority or insurer whether you may drive meanwhile.
-letter-recall = A part of your vehicle { $plate } is recalled
-letter-recall-text = { $who } recalls a part that your vehicle { $plate } carries: { $part }. The document is { $document } of { $on }.
-
-    { $remedy }
-
-    Call us, and we agree on a day.
 
 report-title = Finding report
 report-number = { $number }, printed { $date }

@@ -1,13 +1,11 @@
 # What is wrong with an entry, beside its field: what it is, then what it takes.
 
-wrong-empty = Nothing is entered here
 wrong-not-a-number = “{ $typed }” is not a number
 wrong-ambiguous-separator = “{ $typed }” can be read as { $thousands } or as { $decimal }: write one of these
 wrong-not-whole = Takes a whole number, not { $typed }
 wrong-unknown-unit = The unit “{ $typed }” is not known here; this field takes { $takes }
 wrong-other-unit = { $typed } measures something else; this field takes { $takes }
 wrong-beyond = Takes { $span }
-wrong-too-long = Takes { $most } characters at most; this has { $got }
 wrong-too-short = Takes at least { $least } characters
 wrong-not-a-date = “{ $typed }” is not a date: write 2026-11-25 or 25.11.2026
 wrong-no-such-day = There is no such day: { $typed }
@@ -20,10 +18,7 @@ wrong-past = This is already past
 wrong-before-intake = This is before the vehicle came in
 wrong-end-before-start = The end is before the start
 wrong-not-a-choice = Choose one of the answers
-wrong-control-characters = Holds characters that cannot be printed
-wrong-damaged = Letters arrived damaged, shown as �. Type them again
 wrong-not-a-mail-address = “{ $typed }” is not a mail address
-wrong-line-break = Takes one line
 wrong-taken = This is already in use
 wrong-not-known = Nothing is known by this
 wrong-does-not-match = Does not match

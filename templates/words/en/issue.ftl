@@ -32,7 +32,6 @@ issue-test-record = Test record
 issue-methods = leak-joints 1, leak-decay 1, exhaust-idle 1, function 1
 issue-tested-system = Gas system as fitted
 issue-coolant-on = Coolant on { $fuel }
-issue-emergency-number = 112, or the local emergency number
 
 # -- the papers of a job --
 signing-password = Your password
@@ -46,6 +45,8 @@ refused-restored-pending = This shop came from a backup. A manager first answers
 refused-not-restored = Nothing waits for this answer.
 refused-manager-only = Only a manager may do this.
 refused-licence-expired = The shop's licence has run out; a manager enters the new date in Office.
+refused-address-beyond-fonts = The address has letters the papers cannot print. Write it in Latin letters with the customer.
+refused-vehicle-beyond-fonts = Make, model or plate has letters the papers cannot print. Write it in Latin letters with the vehicle.
 refused-name-beyond-fonts = The name has letters the papers cannot print. Enter a spelling in Latin letters with the customer.
 refused-paper-ended = This paper was withdrawn or superseded already.
 
@@ -75,10 +76,6 @@ register-stands = Stands
 register-signed-by = Signed by
 register-code = Code
 register-key = Key
-register-shop = Shop
-register-make = Make
-register-vin-last-4 = Last four of the VIN
-register-chassis-last-4 = Last four of the chassis number
 register-open-pdf = Open the paper
 register-signed-file = Signed file
 register-to-job = To its job
@@ -88,12 +85,6 @@ register-withdraw = Withdraw
 withdrawal-reason = Why it is withdrawn
     .hint = Shown to nobody outside; the number answers "withdrawn".
 withdrawal-password = Your password
-
-certificate-kind-conversion = Certificate of conversion
-certificate-kind-inspection = Inspection certificate
-certificate-kind-removal = Certificate of removal
-certificate-kind-container = Container certificate
-certificate-kind-cylinder = Cylinder certificate
 
 standing-valid = Valid
 standing-valid-says = { $number } stands as it was issued.

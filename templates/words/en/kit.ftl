@@ -1,8 +1,6 @@
 # What every page shares: the frame, the pieces of a form, the marks.
 
 app-name = Fuelwright
-app-description = Job files, proofs and papers of an LPG and CNG workshop
-skip-to-content = Skip to the content
 title-failed = Error: { $title }
 title-in-shop = { $title }, { $shop }
 
@@ -30,19 +28,9 @@ role-technician = technician
 role-auditor = auditor
 role-signatory = signatory
 
-notice-demo = DEMONSTRATION. Everything here is invented; no paper from it is valid.
-notice-insecure = This address is not encrypted. Anybody on this network can read what is typed here.
-
-kit-optional = optional
 kit-yes = Yes
 kit-no = No
 kit-choose = Choose
-kit-problems-title = Nothing is saved yet
-kit-problems = { $n ->
-    [one] { $n } entry needs a look
-   *[other] { $n } entries need a look
-}
-kit-error = Error:
 kit-read-as = Read as { $value }
 kit-remove-row = Remove this line
 kit-clear = Clear

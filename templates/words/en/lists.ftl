@@ -12,20 +12,6 @@ reminder-basis-consent = Consent
 reminder-basis-contract = Contract
 reminder-basis-none = No reminders
 
-duty-kind-first-check = First check
-duty-kind-filter = Filter
-duty-kind-container = Container
-duty-kind-cylinder-inspection = Cylinder inspection
-duty-kind-pressure-test = Internal look and pressure test
-duty-kind-cylinder-life = End of the cylinder’s life
-duty-kind-inspection = Periodic inspection
-duty-kind-valve-clearance = Valve clearance
-duty-kind-warranty = Warranty ends
-duty-kind-fill-stop = Fill stop at 80 %
-duty-kind-authority-test = Authority’s own test
-duty-kind-authority-paper = Authority’s own paper
-duty-kind-other = Other
-
 due-by-date = By date
 due-by-distance = By distance
 
@@ -126,23 +112,6 @@ message-state-letter = As a letter
 
 message-kind-reminder = Reminder
 message-kind-test = Test
-
-part-category-container = Container
-part-category-multivalve = Multivalve
-part-category-gas-tight-housing = Gas-tight housing
-part-category-filling-unit = Filling unit
-part-category-vaporiser = Vaporiser
-part-category-shut-off-valve = Shut-off valve
-part-category-filter = Filter
-part-category-injector-rail = Injector rail
-part-category-control-unit = Control unit
-part-category-sensor = Sensor
-part-category-rigid-line = Rigid line
-part-category-hose = Hose
-part-category-cylinder = Cylinder
-part-category-cylinder-valve = Cylinder valve
-part-category-pressure-regulator = Pressure regulator
-part-category-other = Other
 
 date-precision-day = To the day
 date-precision-month = To the month

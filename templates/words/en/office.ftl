@@ -89,8 +89,8 @@ field-time_zone = Time zone
     .hint = A name like Europe/Lisbon.
 field-currency = Currency
     .hint = Three letters (ISO 4217), like EUR.
-field-language = Language
-    .hint = A tag like en.
+field-language = Language for customers
+    .hint = For customers who have none of their own here. Screens, certificates and records are in English.
 shop-units = Units
 shop-units-note = How quantities are shown, and how a number typed without its unit is read. Another unit can always be typed behind a number. What is kept, and what papers and steps of sums say, stays in kPa, °C, kW, mm and L.
 field-pressure_unit = Pressure
@@ -110,6 +110,7 @@ account-end = Sign out there
 
 office-account-more = Your password, and where you are signed in.
 office-people-more = Who works here, what they may do, who signs.
+office-languages-more = In which languages customers are written to, and who of the trade has read them.
 office-log-more = Everything that was done, by whom and when.
 office-shop-more = Name, address, licence, time zone, currency, paper.
 office-save = Save
@@ -155,6 +156,18 @@ person-end-sessions = Sign them out everywhere
 code-title = One-time code
 code-lead = Give this to { $name }. With it they choose a password under Sign in, “I have a one-time code”. It works once, within 24 hours, and is not shown again.
 code-again = { $name } is already added. The code was shown the first time; a new one can be made on their page.
+
+languages-title = Languages of customer papers
+languages-lead = The owner’s sheet, letters, mails and the customer’s page are in the customer’s language. Each was translated with the program. Let somebody of the trade who speaks it read it before you rest on it, safety sentences first; the owner’s sheet and a letter of the Outbox show most of it. The papers themselves carry no note of this.
+languages-not-reviewed = Translation not reviewed
+languages-reviewed = Read by { $name } on { $day }
+languages-reviewed-before = Read by { $name } on { $day }, in version { $version } of the program; its words may have changed since
+languages-mark = Note who has read it
+languages-keep = Note it
+languages-withdraw = Count it as not reviewed again
+review-reviewed_by = Read by
+    .hint = Name and trade of whoever has read every sentence.
+review-reviewed_on = On
 
 log-title = Log
 log-lead = Each line carries the fingerprint of the one before; a line changed or taken out shows.

@@ -22,6 +22,3 @@ register-label = Vehicle label
 register-make-label = Make the vehicle label
 register-make-label-lead = A code is drawn for this vehicle. It opens a public page with the next dates and the shop; no papers, no names. Print at 100 %, 105 mm by 74 mm. Plates and stickers that a country prescribes come from there, not from here.
 deed-label-made = Made a vehicle’s label
-vehicle-page-title = Gas vehicle
-vehicle-page-over = overdue
-vehicle-page-unknown = No vehicle has this code here. Compare it with the label.

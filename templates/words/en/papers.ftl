@@ -2,13 +2,9 @@
 
 ## Every paper
 
-paper-page = Page { $page } of { $pages }
-paper-licence = licence { $licence }
 paper-rules = Rules: { $rules }
 paper-check = Check: { $how }
 paper-key = key { $key }
-paper-demonstration = DEMONSTRATION
-paper-demonstration-notice = DEMONSTRATION. Shop, vehicle and people are invented. This paper proves nothing.
 paper-preview = PREVIEW
 paper-preview-notice = PREVIEW. Not issued, not signed. This paper proves nothing.
 paper-photos = Photos
@@ -21,9 +17,6 @@ paper-rule-set = Rule set { $name } { $version }, SHA-256 { $sum }
 paper-code-alt = QR code that leads to { $address }
 paper-file-signed = The signed content of this paper
 paper-file-keeper = The keeper's data that the signed content holds as a digest
-
-paper-fuel-lpg = LPG
-paper-fuel-cng = CNG
 
 paper-person-authorised = { $name }, authorisation { $number }
 paper-person-authorised-until = { $name }, authorisation { $number } to { $until }
@@ -172,23 +165,13 @@ paper-conforms-not = not met
 
 paper-vehicle-papers = To change in the vehicle's papers: { $changes }
 paper-next = What comes next
-paper-due-what = Duty
-paper-due-when = By
 paper-due-when-first = By, whichever comes first
 paper-due-decided-by = Decided by
-paper-due-at = at { $km }
 paper-due-at-in-short = { $km }
-paper-due-every = { $span } driven
-paper-due-months = { $n ->
-    [one] 1 month
-   *[other] { $n } months
-}
-paper-due-either = { $first } or { $second }, whichever comes first
 paper-due-either-in-short = { $first } or { $second }
 paper-authority-test = Authority's own test
 paper-still-to-come = still to come
 paper-remarks = Remarks
-paper-cautions = Cautions
 paper-caution = Caution: { $caution }
 
 ## Certificates
@@ -275,57 +258,6 @@ record-replaces = This record replaces { $number }. Reason: { $reason }
 record-whole = This record is copied as a whole or not at all.
 
 ## Owner's sheet
-
-owner-title = Your vehicle runs on { $fuel }
-owner-vehicle-line = { $vehicle } · { $plate } · VIN ends in { $vin } · handed over { $date }
-owner-vehicle-line-chassis = { $vehicle } · { $plate } · chassis number ends in { $vin } · handed over { $date }
-owner-lead = Keep this sheet in the vehicle. It says how to fill, drive and park, what to do when you smell gas, and what falls due.
-owner-emergency = Fire or accident: call { $number } and say that it is a gas vehicle ({ $fuel }).
-owner-shop-call = Questions, or a smell of gas: { $shop }, { $phone }
-
-owner-smell = When you smell gas
-owner-smell-1 = Stop. Switch the engine off. Touch no other switch; no flame and no phone beside the vehicle.
-owner-smell-2-lpg = Get everybody out and leave the doors open. Go upwind and uphill: LPG is heavier than air and flows into pits and drains.
-owner-smell-2-cng = Get everybody out and leave the doors open. Go upwind and away from roofs: CNG is lighter than air and gathers under them.
-owner-smell-3 = Shut the hand valve if you reach it without danger.
-owner-smell-4 = Call the workshop, or the fire service. Do not start the engine until it was looked at.
-
-owner-fire = Fire or accident
-owner-fire-1 = Fire: go at least 50 m away. The relief valve may blow a flame; nobody goes near it.
-owner-fire-2 = Accident: stop the engine, shut the hand valve. Have the gas system tested before the vehicle is used again.
-
-owner-fill = Fill
-owner-fill-1 = Engine off, brake on, no flame, no smoking.
-owner-fill-2-lpg = Filling stops by itself at the fill limit. Never try to put in more. Liquid gas freezes skin: wear the glove.
-owner-fill-2-cng = Fill no higher than the working pressure on the label. A cylinder past its date is not filled.
-owner-fill-3 = Use an approved filling unit and the right adapter only.
-
-owner-park = Drive and park
-owner-park-1 = Covered car parks, ferries and tunnels: read the sign, and ask. Rules differ from place to place.
-owner-park-2 = Before paint drying above 40 °C, welding or body repair: to a gas workshop first.
-owner-park-3 = Long standing: hand valve shut, petrol at least a quarter full. Before the next start, check for a smell of gas.
-owner-park-4 = Keep petrol in the tank; the engine starts on it.
-
-owner-never = Never
-owner-never-1 = Never repair or change the gas system yourself, hang anything on a container, paint over a label, or aim a jet at the vent of the housing.
-
-owner-tank-lpg = Containers
-owner-tank-cng = Cylinders
-owner-tank-place = Place
-owner-tank-capacity = Capacity
-owner-tank-filled = Filled to
-owner-tank-pressure = Working pressure
-owner-tank-valve = Hand valve
-owner-tank-test = Next test by
-owner-tank-end = End of life
-owner-filled-value = { $litres } L ({ $percent } %)
-
-owner-due = What falls due
-owner-plate = The plate or label is at: { $place }. Keep it readable.
-owner-page = Dates of this vehicle on the web
-owner-caution = Usual cautions of the trade. Local law and the makers' instructions prevail.
-owner-certificate = certificate { $number }
-owner-job = job file { $number }
 
 ## Work sheet
 

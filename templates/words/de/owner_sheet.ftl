@@ -1,0 +1,49 @@
+# The owner's sheet.
+
+# Name of its file: letters without accents, and hyphens.
+owner-file-name = merkblatt-gasfahrzeug
+
+owner-title = Ihr Fahrzeug fährt mit { $fuel }
+owner-vehicle-line = { $vehicle } · { $plate } · FIN endet auf { $vin } · übergeben am { $date }
+owner-vehicle-line-chassis = { $vehicle } · { $plate } · Fahrgestellnummer endet auf { $vin } · übergeben am { $date }
+owner-lead = Dieses Blatt gehört ins Fahrzeug. Es sagt, wie Sie tanken, fahren und parken, was bei Gasgeruch zu tun ist und was wann fällig wird.
+owner-emergency = Brand oder Unfall: { $number } anrufen und sagen, dass es ein Gasfahrzeug ist: { $fuel }.
+owner-shop-call = Fragen oder Gasgeruch: { $shop }, { $phone }
+owner-smell = Bei Gasgeruch
+owner-smell-1 = Anhalten. Motor aus. Keinen anderen Schalter betätigen; keine Flamme und kein Telefon neben dem Fahrzeug.
+owner-smell-2-lpg = Alle aussteigen lassen, Türen offen lassen. Gegen den Wind und bergauf gehen: Flüssiggas ist schwerer als Luft und fließt in Gruben und Abläufe.
+owner-smell-2-cng = Alle aussteigen lassen, Türen offen lassen. Gegen den Wind und weg von Dächern gehen: Erdgas ist leichter als Luft und sammelt sich darunter.
+owner-smell-3 = Handventil schließen, wenn Sie es gefahrlos erreichen.
+owner-smell-4 = Werkstatt oder Feuerwehr anrufen. Den Motor nicht starten, bevor das Fahrzeug angesehen wurde.
+owner-fire = Brand oder Unfall
+owner-fire-1 = Brand: mindestens 50 m Abstand halten. Das Sicherheitsventil kann eine Flamme ausblasen; niemand geht in seine Nähe.
+owner-fire-2 = Unfall: Motor aus, Handventil schließen. Die Gasanlage prüfen lassen, bevor das Fahrzeug wieder benutzt wird.
+owner-fill = Tanken
+owner-fill-1 = Motor aus, Bremse angezogen, keine Flamme, nicht rauchen.
+owner-fill-2-lpg = Das Füllen endet an der Füllgrenze von selbst. Nie versuchen, mehr einzufüllen. Flüssiges Gas lässt Haut erfrieren: Handschuh tragen.
+owner-fill-2-cng = Nicht über den Betriebsdruck auf dem Schild füllen. Eine Flasche, deren Frist abgelaufen ist, wird nicht gefüllt.
+owner-fill-3 = Nur einen genehmigten Füllanschluss und den richtigen Adapter verwenden.
+owner-park = Fahren und parken
+owner-park-1 = Parkhäuser, Fähren und Tunnel: Schild lesen und fragen. Die Regeln sind von Ort zu Ort verschieden.
+owner-park-2 = Vor Lacktrocknung über 40 °C, Schweißen oder Karosseriearbeiten: zuerst in eine Gaswerkstatt.
+owner-park-3 = Lange Standzeit: Handventil zu, Benzintank mindestens ein Viertel voll. Vor dem nächsten Start auf Gasgeruch achten.
+owner-park-4 = Immer Benzin im Tank haben; der Motor startet damit.
+owner-never = Niemals
+owner-never-1 = Die Gasanlage nie selbst reparieren oder verändern, nichts an einen Behälter hängen, kein Schild überlackieren, keinen Strahl auf die Entlüftung des Gehäuses richten.
+owner-tank-lpg = Behälter
+owner-tank-cng = Flaschen
+owner-tank-place = Platz
+owner-tank-capacity = Inhalt
+owner-tank-filled = Gefüllt bis
+owner-tank-pressure = Betriebsdruck
+owner-tank-valve = Handventil
+owner-tank-test = Nächste Prüfung bis
+owner-tank-end = Ende der Nutzungsdauer
+owner-filled-value = { $litres } L ({ $percent } %)
+owner-due = Was fällig wird
+owner-plate = Das Schild sitzt hier: { $place }. Halten Sie es lesbar.
+owner-page = Termine dieses Fahrzeugs im Netz
+owner-caution = Übliche Sicherheitshinweise des Fachs. Örtliches Recht und die Anleitungen der Hersteller gehen vor.
+owner-certificate = Bescheinigung { $number }
+owner-job = Auftrag { $number }
+issue-emergency-number = 112 oder die örtliche Notrufnummer

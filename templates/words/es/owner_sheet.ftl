@@ -1,0 +1,49 @@
+# The owner's sheet.
+
+# Name of its file: letters without accents, and hyphens.
+owner-file-name = hoja-del-propietario
+
+owner-title = Su vehículo funciona con { $fuel }
+owner-vehicle-line = { $vehicle } · { $plate } · el VIN termina en { $vin } · entregado el { $date }
+owner-vehicle-line-chassis = { $vehicle } · { $plate } · el número de bastidor termina en { $vin } · entregado el { $date }
+owner-lead = Lleve esta hoja en el vehículo. Dice cómo repostar, conducir y aparcar, qué hacer si huele a gas y qué vence.
+owner-emergency = Incendio o accidente: llame al { $number } y diga que es un vehículo de gas ({ $fuel }).
+owner-shop-call = Preguntas, u olor a gas: { $shop }, { $phone }
+owner-smell = Si huele a gas
+owner-smell-1 = Deténgase. Apague el motor. No toque ningún otro interruptor; ni llamas ni teléfono junto al vehículo.
+owner-smell-2-lpg = Que salgan todos y deje las puertas abiertas. Aléjese contra el viento y cuesta arriba: el GLP pesa más que el aire y baja a fosos y desagües.
+owner-smell-2-cng = Que salgan todos y deje las puertas abiertas. Aléjese contra el viento y de los techados: el GNC pesa menos que el aire y se acumula bajo ellos.
+owner-smell-3 = Cierre la válvula manual si la alcanza sin peligro.
+owner-smell-4 = Llame al taller o a los bomberos. No arranque el motor hasta que se haya revisado.
+owner-fire = Incendio o accidente
+owner-fire-1 = Incendio: aléjese al menos 50 m. La válvula de alivio puede lanzar una llama; que nadie se acerque a ella.
+owner-fire-2 = Accidente: pare el motor, cierre la válvula manual. Haga comprobar el sistema de gas antes de volver a usar el vehículo.
+owner-fill = Repostar
+owner-fill-1 = Motor apagado, freno puesto, sin llamas, sin fumar.
+owner-fill-2-lpg = El llenado se para solo en el límite de llenado. No intente nunca meter más. El gas líquido congela la piel: póngase el guante.
+owner-fill-2-cng = No llene por encima de la presión de servicio de la etiqueta. Un cilindro caducado no se llena.
+owner-fill-3 = Use solo una boca de carga homologada y el adaptador correcto.
+owner-park = Conducir y aparcar
+owner-park-1 = Aparcamientos cubiertos, transbordadores y túneles: lea la señal y pregunte. Las normas cambian de un sitio a otro.
+owner-park-2 = Antes de secar pintura a más de 40 °C, soldar o reparar la carrocería: primero a un taller de gas.
+owner-park-3 = Parada larga: válvula manual cerrada, gasolina al menos a un cuarto. Antes del siguiente arranque, compruebe que no huela a gas.
+owner-park-4 = Mantenga gasolina en el depósito; el motor arranca con ella.
+owner-never = Nunca
+owner-never-1 = Nunca repare ni modifique usted mismo el sistema de gas, cuelgue nada de un depósito, pinte sobre una etiqueta ni dirija un chorro a la ventilación de la carcasa.
+owner-tank-lpg = Depósitos
+owner-tank-cng = Cilindros
+owner-tank-place = Lugar
+owner-tank-capacity = Capacidad
+owner-tank-filled = Llenado hasta
+owner-tank-pressure = Presión de servicio
+owner-tank-valve = Válvula manual
+owner-tank-test = Próxima prueba, hasta
+owner-tank-end = Fin de vida útil
+owner-filled-value = { $litres } L ({ $percent } %)
+owner-due = Qué vence
+owner-plate = La placa o etiqueta está en: { $place }. Manténgala legible.
+owner-page = Fechas de este vehículo en la red
+owner-caution = Precauciones usuales del oficio. Prevalecen la ley local y las instrucciones de los fabricantes.
+owner-certificate = certificado { $number }
+owner-job = expediente { $number }
+issue-emergency-number = 112 o al número de emergencias local

@@ -1,0 +1,49 @@
+# The owner's sheet.
+
+# Name of its file: letters without accents, and hyphens.
+owner-file-name = fiche-du-proprietaire
+
+owner-title = Votre véhicule roule au { $fuel }
+owner-vehicle-line = { $vehicle } · { $plate } · fin du VIN { $vin } · remis le { $date }
+owner-vehicle-line-chassis = { $vehicle } · { $plate } · fin du numéro de châssis { $vin } · remis le { $date }
+owner-lead = Gardez cette feuille dans le véhicule. Elle dit comment faire le plein, rouler et stationner, que faire en cas d’odeur de gaz, et ce qui arrive à échéance.
+owner-emergency = Incendie ou accident : appelez le { $number } et dites que c’est un véhicule au gaz ({ $fuel }).
+owner-shop-call = Questions, ou odeur de gaz : { $shop }, { $phone }
+owner-smell = Si vous sentez le gaz
+owner-smell-1 = Arrêtez-vous. Coupez le moteur. Ne touchez à aucun autre interrupteur ; ni flamme ni téléphone près du véhicule.
+owner-smell-2-lpg = Faites sortir tout le monde et laissez les portes ouvertes. Éloignez-vous face au vent et vers le haut : le GPL est plus lourd que l’air et coule dans les fosses et les égouts.
+owner-smell-2-cng = Faites sortir tout le monde et laissez les portes ouvertes. Éloignez-vous face au vent et loin des toits : le GNV est plus léger que l’air et s’accumule dessous.
+owner-smell-3 = Fermez le robinet manuel si vous l’atteignez sans danger.
+owner-smell-4 = Appelez l’atelier ou les pompiers. Ne démarrez pas le moteur avant qu’on l’ait examiné.
+owner-fire = Incendie ou accident
+owner-fire-1 = Incendie : éloignez-vous d’au moins 50 m. La soupape de sécurité peut cracher une flamme ; que personne ne s’en approche.
+owner-fire-2 = Accident : arrêtez le moteur, fermez le robinet manuel. Faites contrôler le système de gaz avant de réutiliser le véhicule.
+owner-fill = Faire le plein
+owner-fill-1 = Moteur coupé, frein serré, pas de flamme, ne pas fumer.
+owner-fill-2-lpg = Le remplissage s’arrête de lui-même à la limite. N’essayez jamais d’en mettre plus. Le gaz liquide gèle la peau : portez le gant.
+owner-fill-2-cng = Ne remplissez pas au-delà de la pression de service indiquée sur l’étiquette. Une bouteille dont la date est passée ne se remplit pas.
+owner-fill-3 = N’utilisez qu’un embout de remplissage homologué et le bon adaptateur.
+owner-park = Rouler et stationner
+owner-park-1 = Parkings couverts, ferries et tunnels : lisez le panneau et demandez. Les règles varient d’un lieu à l’autre.
+owner-park-2 = Avant un séchage de peinture au-dessus de 40 °C, une soudure ou une réparation de carrosserie : d’abord chez un atelier gaz.
+owner-park-3 = Longue immobilisation : robinet manuel fermé, essence au moins au quart. Avant le prochain démarrage, vérifiez qu’il n’y a pas d’odeur de gaz.
+owner-park-4 = Gardez de l’essence dans le réservoir ; le moteur démarre dessus.
+owner-never = Jamais
+owner-never-1 = Ne réparez ni ne modifiez jamais vous-même le système de gaz, n’accrochez rien à un réservoir, ne peignez pas une étiquette, ne dirigez pas de jet vers l’évent du capot étanche.
+owner-tank-lpg = Réservoirs
+owner-tank-cng = Bouteilles
+owner-tank-place = Emplacement
+owner-tank-capacity = Capacité
+owner-tank-filled = Rempli à
+owner-tank-pressure = Pression de service
+owner-tank-valve = Robinet manuel
+owner-tank-test = Prochaine épreuve avant le
+owner-tank-end = Fin de vie
+owner-filled-value = { $litres } L ({ $percent } %)
+owner-due = Ce qui arrive à échéance
+owner-plate = La plaque ou l’étiquette se trouve ici : { $place }. Gardez-la lisible.
+owner-page = Échéances de ce véhicule en ligne
+owner-caution = Précautions usuelles du métier. La loi locale et les notices des fabricants priment.
+owner-certificate = certificat { $number }
+owner-job = dossier { $number }
+issue-emergency-number = 112 ou le numéro d’urgence local

@@ -1,0 +1,49 @@
+# The owner's sheet.
+
+# Name of its file: letters without accents, and hyphens.
+owner-file-name = foglio-del-proprietario
+
+owner-title = Il Suo veicolo va a { $fuel }
+owner-vehicle-line = { $vehicle } · { $plate } · il VIN termina con { $vin } · consegnato il { $date }
+owner-vehicle-line-chassis = { $vehicle } · { $plate } · il numero di telaio termina con { $vin } · consegnato il { $date }
+owner-lead = Tenga questo foglio nel veicolo. Dice come fare rifornimento, guidare e parcheggiare, che cosa fare se sente odore di gas e che cosa scade.
+owner-emergency = Incendio o incidente: chiamare { $number } e dire che è un veicolo a gas ({ $fuel }).
+owner-shop-call = Domande, o odore di gas: { $shop }, { $phone }
+owner-smell = Se sente odore di gas
+owner-smell-1 = Fermarsi. Spegnere il motore. Non toccare altri interruttori; niente fiamme e niente telefono accanto al veicolo.
+owner-smell-2-lpg = Far scendere tutti e lasciare aperte le porte. Allontanarsi controvento e in salita: il GPL è più pesante dell’aria e scende in fosse e tombini.
+owner-smell-2-cng = Far scendere tutti e lasciare aperte le porte. Allontanarsi controvento e lontano dalle tettoie: il metano è più leggero dell’aria e si raccoglie sotto di esse.
+owner-smell-3 = Chiudere il rubinetto manuale, se lo si raggiunge senza pericolo.
+owner-smell-4 = Chiamare l’officina o i vigili del fuoco. Non avviare il motore finché il veicolo non è stato controllato.
+owner-fire = Incendio o incidente
+owner-fire-1 = Incendio: allontanarsi di almeno 50 m. La valvola di sicurezza può emettere una fiamma; nessuno le si avvicini.
+owner-fire-2 = Incidente: spegnere il motore, chiudere il rubinetto manuale. Far controllare l’impianto a gas prima di usare di nuovo il veicolo.
+owner-fill = Rifornimento
+owner-fill-1 = Motore spento, freno tirato, niente fiamme, non fumare.
+owner-fill-2-lpg = Il rifornimento si arresta da solo al limite di riempimento. Non cercare mai di metterne di più. Il gas liquido congela la pelle: indossare il guanto.
+owner-fill-2-cng = Non superare la pressione di esercizio indicata sull’etichetta. Una bombola scaduta non si riempie.
+owner-fill-3 = Usare solo una presa di carica omologata e l’adattatore giusto.
+owner-park = Guida e parcheggio
+owner-park-1 = Parcheggi coperti, traghetti e gallerie: leggere il cartello e chiedere. Le regole cambiano da luogo a luogo.
+owner-park-2 = Prima di essiccare la vernice oltre 40 °C, di saldare o di riparare la carrozzeria: prima in un’officina gas.
+owner-park-3 = Lunga sosta: rubinetto manuale chiuso, benzina almeno a un quarto. Prima del prossimo avviamento, verificare che non ci sia odore di gas.
+owner-park-4 = Tenere benzina nel serbatoio; il motore si avvia a benzina.
+owner-never = Mai
+owner-never-1 = Mai riparare o modificare da soli l’impianto a gas, appendere qualcosa a un serbatoio, verniciare un’etichetta o dirigere un getto sullo sfiato della camera stagna.
+owner-tank-lpg = Serbatoi
+owner-tank-cng = Bombole
+owner-tank-place = Posizione
+owner-tank-capacity = Capacità
+owner-tank-filled = Riempito fino a
+owner-tank-pressure = Pressione di esercizio
+owner-tank-valve = Rubinetto manuale
+owner-tank-test = Prossimo collaudo entro
+owner-tank-end = Fine vita
+owner-filled-value = { $litres } L ({ $percent } %)
+owner-due = Che cosa scade
+owner-plate = La targhetta o etichetta si trova qui: { $place }. La tenga leggibile.
+owner-page = Scadenze di questo veicolo in rete
+owner-caution = Avvertenze consuete del settore. Prevalgono la legge locale e le istruzioni dei costruttori.
+owner-certificate = certificato { $number }
+owner-job = commessa { $number }
+issue-emergency-number = il 112 o il numero di emergenza locale

@@ -1,0 +1,49 @@
+# The owner's sheet.
+
+# Name of its file: letters without accents, and hyphens.
+owner-file-name = eigenaarsblad
+
+owner-title = Uw voertuig rijdt op { $fuel }
+owner-vehicle-line = { $vehicle } · { $plate } · VIN eindigt op { $vin } · overgedragen op { $date }
+owner-vehicle-line-chassis = { $vehicle } · { $plate } · chassisnummer eindigt op { $vin } · overgedragen op { $date }
+owner-lead = Bewaar dit blad in het voertuig. Het zegt hoe u tankt, rijdt en parkeert, wat u doet als u gas ruikt, en wat wanneer verloopt.
+owner-emergency = Brand of ongeval: bel { $number } en zeg dat het een gasvoertuig is ({ $fuel }).
+owner-shop-call = Vragen, of gaslucht: { $shop }, { $phone }
+owner-smell = Als u gas ruikt
+owner-smell-1 = Stop. Zet de motor uit. Raak geen andere schakelaar aan; geen vuur en geen telefoon naast het voertuig.
+owner-smell-2-lpg = Laat iedereen uitstappen en laat de deuren open. Ga tegen de wind in en omhoog: LPG is zwaarder dan lucht en stroomt in putten en riolen.
+owner-smell-2-cng = Laat iedereen uitstappen en laat de deuren open. Ga tegen de wind in en weg van daken: CNG is lichter dan lucht en hoopt zich eronder op.
+owner-smell-3 = Sluit de handafsluiter als u er zonder gevaar bij kunt.
+owner-smell-4 = Bel de werkplaats of de brandweer. Start de motor niet voordat er iemand naar gekeken heeft.
+owner-fire = Brand of ongeval
+owner-fire-1 = Brand: ga minstens 50 m weg. De overdrukklep kan een vlam uitblazen; niemand komt in de buurt.
+owner-fire-2 = Ongeval: zet de motor uit, sluit de handafsluiter. Laat de gasinstallatie testen voordat het voertuig weer wordt gebruikt.
+owner-fill = Tanken
+owner-fill-1 = Motor uit, rem aangetrokken, geen vuur, niet roken.
+owner-fill-2-lpg = Het vullen stopt vanzelf bij de vulgrens. Probeer nooit meer bij te vullen. Vloeibaar gas bevriest de huid: draag de handschoen.
+owner-fill-2-cng = Vul niet hoger dan de werkdruk op het plaatje. Een cilinder waarvan de datum voorbij is, wordt niet gevuld.
+owner-fill-3 = Gebruik alleen een goedgekeurde vulaansluiting en de juiste adapter.
+owner-park = Rijden en parkeren
+owner-park-1 = Overdekte parkeerplaatsen, veerboten en tunnels: lees het bord en vraag het na. De regels verschillen per plaats.
+owner-park-2 = Vóór lak drogen boven 40 °C, lassen of carrosserieherstel: eerst naar een gaswerkplaats.
+owner-park-3 = Lange stilstand: handafsluiter dicht, benzine minstens een kwart. Controleer vóór de volgende start of u gas ruikt.
+owner-park-4 = Houd benzine in de tank; de motor start erop.
+owner-never = Nooit
+owner-never-1 = Herstel of wijzig de gasinstallatie nooit zelf, hang niets aan een tank, schilder niet over een plaatje en richt geen straal op de ontluchting van de kast.
+owner-tank-lpg = LPG-tanks
+owner-tank-cng = Cilinders
+owner-tank-place = Plaats
+owner-tank-capacity = Inhoud
+owner-tank-filled = Gevuld tot
+owner-tank-pressure = Werkdruk
+owner-tank-valve = Handafsluiter
+owner-tank-test = Volgende keuring uiterlijk
+owner-tank-end = Einde levensduur
+owner-filled-value = { $litres } L ({ $percent } %)
+owner-due = Wat verloopt
+owner-plate = Het plaatje of de sticker zit hier: { $place }. Houd het leesbaar.
+owner-page = Data van dit voertuig op het web
+owner-caution = Gebruikelijke waarschuwingen van het vak. De plaatselijke wet en de voorschriften van de fabrikanten gaan voor.
+owner-certificate = certificaat { $number }
+owner-job = opdracht { $number }
+issue-emergency-number = 112, of het plaatselijke noodnummer

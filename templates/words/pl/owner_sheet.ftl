@@ -1,0 +1,49 @@
+# The owner's sheet.
+
+# Name of its file: letters without accents, and hyphens.
+owner-file-name = karta-pojazdu-na-gaz
+
+owner-title = Państwa pojazd jeździ na { $fuel }
+owner-vehicle-line = { $vehicle } · { $plate } · końcówka VIN { $vin } · wydany { $date }
+owner-vehicle-line-chassis = { $vehicle } · { $plate } · końcówka numeru podwozia { $vin } · wydany { $date }
+owner-lead = Tę kartę proszę wozić w pojeździe. Mówi, jak tankować, jeździć i parkować, co zrobić, gdy czuć gaz, i jakie terminy się zbliżają.
+owner-emergency = Pożar lub wypadek: zadzwonić pod { $number } i powiedzieć, że to pojazd na gaz ({ $fuel }).
+owner-shop-call = Pytania albo zapach gazu: { $shop }, { $phone }
+owner-smell = Gdy czuć gaz
+owner-smell-1 = Zatrzymać się. Wyłączyć silnik. Nie dotykać żadnego innego przełącznika; przy pojeździe bez ognia i bez telefonu.
+owner-smell-2-lpg = Niech wszyscy wysiądą, drzwi zostawić otwarte. Odejść pod wiatr i w górę terenu: LPG jest cięższy od powietrza i spływa do zagłębień i studzienek.
+owner-smell-2-cng = Niech wszyscy wysiądą, drzwi zostawić otwarte. Odejść pod wiatr i z dala od dachów: CNG jest lżejszy od powietrza i zbiera się pod nimi.
+owner-smell-3 = Zamknąć zawór ręczny, jeśli można go bezpiecznie dosięgnąć.
+owner-smell-4 = Zadzwonić do warsztatu albo do straży pożarnej. Nie uruchamiać silnika, dopóki pojazd nie zostanie obejrzany.
+owner-fire = Pożar lub wypadek
+owner-fire-1 = Pożar: odejść na co najmniej 50 m. Zawór bezpieczeństwa może wyrzucić płomień; nikt się do niego nie zbliża.
+owner-fire-2 = Wypadek: zatrzymać silnik, zamknąć zawór ręczny. Przed dalszą jazdą dać instalację gazową do sprawdzenia.
+owner-fill = Tankowanie
+owner-fill-1 = Silnik wyłączony, hamulec zaciągnięty, bez ognia, bez palenia.
+owner-fill-2-lpg = Tankowanie samo kończy się na granicy napełnienia. Nigdy nie próbować wlać więcej. Ciekły gaz odmraża skórę: założyć rękawicę.
+owner-fill-2-cng = Nie tankować powyżej ciśnienia roboczego podanego na tabliczce. Butli po terminie nie napełnia się.
+owner-fill-3 = Używać tylko homologowanego zaworu tankowania i właściwego adaptera.
+owner-park = Jazda i parkowanie
+owner-park-1 = Kryte parkingi, promy i tunele: przeczytać znak i zapytać. Przepisy są w każdym miejscu inne.
+owner-park-2 = Przed suszeniem lakieru powyżej 40 °C, spawaniem lub naprawą nadwozia: najpierw do warsztatu gazowego.
+owner-park-3 = Długi postój: zawór ręczny zamknięty, benzyny co najmniej ćwierć zbiornika. Przed następnym uruchomieniem sprawdzić, czy nie czuć gazu.
+owner-park-4 = Zawsze mieć w zbiorniku benzynę; silnik na niej rusza.
+owner-never = Nigdy
+owner-never-1 = Nigdy nie naprawiać ani nie zmieniać instalacji gazowej samemu, niczego nie wieszać na zbiorniku, nie zamalowywać tabliczki, nie kierować strumienia na odpowietrzenie obudowy.
+owner-tank-lpg = Zbiorniki
+owner-tank-cng = Butle
+owner-tank-place = Miejsce
+owner-tank-capacity = Pojemność
+owner-tank-filled = Napełnienie do
+owner-tank-pressure = Ciśnienie robocze
+owner-tank-valve = Zawór ręczny
+owner-tank-test = Następne badanie do
+owner-tank-end = Koniec użytkowania
+owner-filled-value = { $litres } L ({ $percent } %)
+owner-due = Zbliżające się terminy
+owner-plate = Tabliczka lub naklejka jest tu: { $place }. Proszę dbać, by była czytelna.
+owner-page = Terminy tego pojazdu w sieci
+owner-caution = Zwykłe ostrzeżenia branży. Pierwszeństwo mają miejscowe przepisy i instrukcje producentów.
+owner-certificate = zaświadczenie { $number }
+owner-job = zlecenie { $number }
+issue-emergency-number = 112 lub miejscowy numer alarmowy

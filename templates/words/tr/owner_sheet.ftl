@@ -1,0 +1,49 @@
+# The owner's sheet.
+
+# Name of its file: letters without accents, and hyphens.
+owner-file-name = arac-sahibi-sayfasi
+
+owner-title = Aracınız { $fuel } ile çalışıyor
+owner-vehicle-line = { $vehicle } · { $plate } · VIN sonu { $vin } · teslim { $date }
+owner-vehicle-line-chassis = { $vehicle } · { $plate } · şasi numarası sonu { $vin } · teslim { $date }
+owner-lead = Bu sayfayı araçta bulundurun. Nasıl dolum yapacağınızı, süreceğinizi ve park edeceğinizi, gaz kokusunda ne yapacağınızı ve hangi sürelerin dolacağını anlatır.
+owner-emergency = Yangın veya kaza: { $number } arayın ve aracın gazlı olduğunu söyleyin ({ $fuel }).
+owner-shop-call = Sorular veya gaz kokusu: { $shop }, { $phone }
+owner-smell = Gaz kokusu alırsanız
+owner-smell-1 = Durun. Motoru kapatın. Başka hiçbir düğmeye dokunmayın; aracın yanında alev ve telefon olmasın.
+owner-smell-2-lpg = Herkesi araçtan çıkarın ve kapıları açık bırakın. Rüzgâra karşı ve yokuş yukarı uzaklaşın: LPG havadan ağırdır, çukurlara ve giderlere akar.
+owner-smell-2-cng = Herkesi araçtan çıkarın ve kapıları açık bırakın. Rüzgâra karşı ve çatılardan uzağa gidin: CNG havadan hafiftir, çatıların altında toplanır.
+owner-smell-3 = Tehlikesizce ulaşabiliyorsanız el vanasını kapatın.
+owner-smell-4 = Servisi veya itfaiyeyi arayın. Araca bakılmadan motoru çalıştırmayın.
+owner-fire = Yangın veya kaza
+owner-fire-1 = Yangın: en az 50 m uzaklaşın. Emniyet valfi alev püskürtebilir; kimse yaklaşmasın.
+owner-fire-2 = Kaza: motoru durdurun, el vanasını kapatın. Araç yeniden kullanılmadan önce gaz sistemini test ettirin.
+owner-fill = Dolum
+owner-fill-1 = Motor kapalı, fren çekili, alev yok, sigara yok.
+owner-fill-2-lpg = Dolum, dolum sınırında kendiliğinden durur. Asla daha fazla doldurmaya çalışmayın. Sıvı gaz cildi dondurur: eldiven takın.
+owner-fill-2-cng = Etiketteki çalışma basıncının üzerine doldurmayın. Süresi geçmiş tüp doldurulmaz.
+owner-fill-3 = Yalnızca onaylı dolum ağzı ve doğru adaptör kullanın.
+owner-park = Sürüş ve park
+owner-park-1 = Kapalı otoparklar, feribotlar ve tüneller: tabelayı okuyun ve sorun. Kurallar yere göre değişir.
+owner-park-2 = 40 °C üzerinde boya kurutma, kaynak veya kaporta onarımından önce: önce bir gaz servisine.
+owner-park-3 = Uzun süre bekletme: el vanası kapalı, benzin en az çeyrek depo. Bir sonraki çalıştırmadan önce gaz kokusu olup olmadığına bakın.
+owner-park-4 = Depoda benzin bulundurun; motor benzinle çalışmaya başlar.
+owner-never = Asla
+owner-never-1 = Gaz sistemini asla kendiniz onarmayın veya değiştirmeyin, tanka bir şey asmayın, etiketin üzerini boyamayın, muhafazanın havalandırmasına basınçlı püskürtme yapmayın.
+owner-tank-lpg = Tanklar
+owner-tank-cng = Tüpler
+owner-tank-place = Yeri
+owner-tank-capacity = Hacim
+owner-tank-filled = Dolum sınırı
+owner-tank-pressure = Çalışma basıncı
+owner-tank-valve = El vanası
+owner-tank-test = Sonraki test, en geç
+owner-tank-end = Ömür sonu
+owner-filled-value = { $litres } L (%{ $percent })
+owner-due = Süresi dolacaklar
+owner-plate = Plaka veya etiketin yeri: { $place }. Okunur durumda tutun.
+owner-page = Bu aracın tarihleri internette
+owner-caution = Mesleğin olağan uyarıları. Yerel mevzuat ve üreticilerin talimatları önce gelir.
+owner-certificate = belge { $number }
+owner-job = iş dosyası { $number }
+issue-emergency-number = 112 veya yerel acil numarasını
