@@ -123,11 +123,14 @@ fn the_owner_s_sheet_speaks_each_language_on_one_page() {
                 paper.stays_inside_its_margins();
                 paper.does_not_print_over_itself();
                 if fuel == GasFuel::Lpg {
-                    expected.iter().for_each(|text| paper.says(text));
+                    for text in expected {
+                        paper.says(text);
+                    }
                     paper.says("129 930 km");
                 }
-                let others = SHEETS.iter().filter(|(other, _)| *other != language);
-                others.for_each(|(_, texts)| paper.does_not_say(texts[3]));
+                for (_, texts) in SHEETS.iter().filter(|(other, _)| *other != language) {
+                    paper.does_not_say(texts[3]);
+                }
             }
         }
     }
