@@ -23,5 +23,6 @@ pub mod shop;
 pub mod backup;
 pub mod cli;
 pub mod demo;
+pub mod exchange;
 pub mod rounds;
 pub mod web;

@@ -12,6 +12,7 @@ mod backup;
 pub mod calc;
 mod check;
 mod demo;
+mod export;
 pub mod folder;
 mod remind;
 mod restore;
@@ -50,6 +51,10 @@ enum Command {
     Backup(backup::Backup),
     /// Bring a backup back into an empty folder.
     Restore(restore::Restore),
+    /// Write every issued paper, the list of standings, the public keys and an index into an empty folder.
+    ///
+    /// The server must be stopped. The rest of the export (customers, vehicles, job files) comes later.
+    Export(export::Export),
     /// Say whether a paper is genuine as issued.
     Verify(verify::Verify),
     /// Do one calculation: a JSON object on standard input, one on standard output.
@@ -75,6 +80,7 @@ pub fn run() -> ExitCode {
         Command::Check => waiting(check::run(&place)),
         Command::Backup(asked) => waiting(backup::run(&place, &asked)),
         Command::Restore(asked) => waiting(restore::run(&place, &asked)),
+        Command::Export(asked) => waiting(export::run(&place, &asked)),
         Command::Verify(asked) => waiting(verify::run(&place, &asked)),
         Command::Calc(asked) => calc::run(&asked),
     };

@@ -9,6 +9,7 @@ use sqlx::pool::PoolConnection;
 
 pub mod attachments;
 pub mod audit;
+pub mod audit_pack;
 pub mod bays;
 pub mod bookings;
 pub mod branches;

@@ -124,21 +124,54 @@ pub async fn list_in_force(con: &mut Con, branch: BranchId, job: JobId) -> Resul
     .await?)
 }
 
+/// What the register is looked through for.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Sought {
+    /// Kind; empty means any.
+    pub kind: String,
+    /// Issued from this instant, until that one, which is not counted in.
+    pub span: Option<(OffsetDateTime, OffsetDateTime)>,
+    /// Whether it was withdrawn or superseded, or neither; `None` means either.
+    pub is_over: Option<bool>,
+}
+
 /// The register: papers of a branch, newest first, `limit` of them from `offset`.
-pub async fn list(con: &mut Con, branch: BranchId, limit: i64, offset: i64) -> Result<Vec<Issued>> {
+pub async fn list(con: &mut Con, branch: BranchId, sought: &Sought, limit: i64, offset: i64) -> Result<Vec<Issued>> {
     Ok(sqlx::query_as::<Db, Issued>(
         "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
              pdf_sha256, supersedes_id, issued_by, issued_at
          from papers
          where branch_id = $1
+           and ($4 = '' or kind = $4)
+           and ($5 is null or issued_at >= $5)
+           and ($6 is null or issued_at < $6)
+           and ($7 is null or $7 = exists (
+               select 1
+               from paper_events
+               where paper_events.paper_id = papers.id
+                 and paper_events.kind in ($8, $9)))
          order by issued_at desc, id desc
          limit $2 offset $3",
     )
     .bind(branch)
     .bind(limit)
     .bind(offset)
+    .bind(&sought.kind)
+    .bind(sought.span.map(|(from, _)| from))
+    .bind(sought.span.map(|(_, until)| until))
+    .bind(sought.is_over)
+    .bind(EventKind::Withdrawn)
+    .bind(EventKind::Superseded)
     .fetch_all(con)
     .await?)
+}
+
+/// When the first paper of a branch was issued; nothing while there is none.
+pub async fn first_at(con: &mut Con, branch: BranchId) -> Result<Option<OffsetDateTime>> {
+    Ok(sqlx::query_scalar::<Db, Option<OffsetDateTime>>("select min(issued_at) from papers where branch_id = $1")
+        .bind(branch)
+        .fetch_one(con)
+        .await?)
 }
 
 /// Every paper of every branch, in the order of its series: what a check of the whole shop walks.

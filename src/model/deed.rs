@@ -118,6 +118,12 @@ deeds! {
     "certificate-issued" CertificateIssued on paper: PaperId { job: JobId, number: String }
     /// A certificate was taken back.
     "certificate-withdrawn" CertificateWithdrawn on paper: PaperId { job: JobId, number: String, reason: String }
+    /// A paper was printed a second time.
+    "second-copy-made" SecondCopyMade on paper: PaperId { job: JobId, number: String, reason: String }
+    /// The audit pack of a period was drawn.
+    "audit-pack-drawn" AuditPackDrawn on branch: BranchId { from: Date, to: Date, seed: String }
+    /// Every issued paper was written out into a folder.
+    "papers-exported" PapersExported on branch: BranchId { papers: i64 }
     /// A waiver was taken back.
     "waiver-ended" WaiverEnded on job: JobId { waiver: WaiverId }
     /// Duties began to run for a vehicle.

@@ -6,6 +6,7 @@
 //! with the shop's offset of that moment, so that the paper shows the clock on its wall. Words a reader sees that are not names, marks or typed text come from the paper's
 //! language when it is printed; the content keeps their kind.
 
+pub mod audit_pack;
 pub mod calibration_record;
 pub mod certificate;
 pub mod finding_report;

@@ -25,6 +25,7 @@ mod sheet;
 mod table;
 mod tags;
 
+pub mod audit_pack;
 pub mod calibration_record;
 pub mod certificate;
 pub mod drawing;

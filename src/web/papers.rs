@@ -1,13 +1,14 @@
-//! Papers: the register, one paper with how it stands, its PDF and its signed file.
+//! Papers: one with how it stands, its PDF, its signed file, a second copy; beside it the register and the audit pack.
 
 use askama::Template;
-use axum::extract::{Path, Query, State};
+use axum::extract::{Path, State};
 use axum::http::header;
 use axum::response::IntoResponse;
-use serde::Deserialize;
+
+pub mod audit_pack;
+pub mod register;
 
 use super::job::papers::{mark, pdf};
-use crate::db;
 use crate::model::ids::PaperId;
 use crate::model::paper::certificate::CertificateContent;
 use crate::model::paper::issued::{PaperEvent, open_reviews};
@@ -17,62 +18,11 @@ use crate::shop::Refusal;
 use crate::shop::issue::Found;
 use crate::web::app::App;
 use crate::web::form::{Form, Typed, Wrong};
-use crate::web::kit::{self, Cell, Column, Empty, Pages, Row, Table, Tone, Verdict};
+use crate::web::kit::{self, Tone, Verdict};
 use crate::web::page::{Frame, Place, page, retry, see_other};
+use crate::web::routes::WORKERS;
 use crate::web::visitor::Visitor;
 use crate::web::{Answer, Error, path};
-
-/// Lines on a page of the register.
-const PAGE: i64 = 50;
-
-/// Which page of the register.
-#[derive(Debug, Deserialize)]
-pub struct Asked {
-    #[serde(default)]
-    page: u32,
-}
-
-#[derive(Template)]
-#[template(path = "papers/list.html")]
-struct ListPage {
-    frame: Frame,
-    table: Option<Table>,
-    empty: Empty,
-    pages: Pages,
-}
-
-/// `GET /papers`: the number register, newest first.
-pub async fn list(State(app): State<App>, who: Visitor, Query(asked): Query<Asked>) -> Answer {
-    let w = who.frame().w;
-    let mut con = app.read().await?;
-    let offset = i64::from(asked.page) * PAGE;
-    let mut papers = db::papers::list(&mut con, who.branch.id, PAGE + 1, offset).await?;
-    let has_more = papers.len() > usize::try_from(PAGE).unwrap_or(usize::MAX);
-    papers.truncate(usize::try_from(PAGE).unwrap_or(usize::MAX));
-    let mut rows: Vec<Row> = Vec::with_capacity(papers.len());
-    for paper in papers {
-        let Found { paper, content, standing, .. } = app.shop.found(&mut con, paper).await?;
-        let kind = w.t(format!("certificate-kind-{}", paper.kind));
-        let vehicle = format!("{} {}", content.vehicle.make, content.vehicle.model);
-        let stands = w.t(format!("standing-{}", standing.as_str()));
-        rows.push(vec![
-            Cell::link(&paper.number, path::paper(paper.id)).with_second(kind),
-            Cell::new(&content.vehicle.plate).with_second(vehicle.trim()),
-            Cell::new(w.medium_date(content.issued_on)),
-            Cell::new(stands).marked(mark(standing)),
-        ]);
-    }
-    let columns = ["register-number", "register-vehicle", "register-issued", "register-stands"];
-    let columns = columns.into_iter().map(|key| Column::text(w.t(key))).collect();
-    let table = Table { w, caption: w.t("papers-title"), columns, rows };
-    let link = |n: u32| format!("/papers?page={n}");
-    page(ListPage {
-        pages: Pages { w, previous: asked.page.checked_sub(1).map(link), next: has_more.then(|| link(asked.page + 1)) },
-        empty: Empty { sentence: w.t("papers-empty"), act: None },
-        table: (!table.rows.is_empty()).then_some(table),
-        frame: who.frame().at(Place::Papers),
-    })
-}
 
 #[derive(Template)]
 #[template(path = "papers/show.html")]
@@ -89,6 +39,7 @@ struct ShowPage {
     base: String,
     job_href: String,
     may_withdraw: bool,
+    may_copy: bool,
 }
 
 /// How a paper stands, as a verdict block.
@@ -155,6 +106,7 @@ fn show_page(who: &Visitor, found: &Found, form: Form) -> ShowPage {
         base: path::paper(paper.id),
         job_href: path::job_papers(paper.job_id),
         may_withdraw: !is_over && who.actor.signatory.is_some(),
+        may_copy: WORKERS.lets(&who.actor),
         number: paper.number.clone(),
         frame: who.frame().at(Place::Papers),
         form,
@@ -213,6 +165,19 @@ pub async fn withdraw(State(app): State<App>, who: Visitor, Path(id): Path<Paper
         }
         Err(refusal) => Err(refusal.into()),
     }
+}
+
+/// `POST /papers/{id}/copies`: printed once more, because a copy was lost; who and why is kept beside the paper. The answer
+/// is the paper's page, from which the PDF is opened: the bytes are those of the first.
+pub async fn create_copy(State(app): State<App>, who: Visitor, Path(id): Path<PaperId>, typed: Typed) -> Answer {
+    let found = found(&app, &who, id).await?;
+    let mut form = Form::from(typed).scoped("second-copy");
+    let reason = form.text("copy_reason", 400);
+    let (Some(()), Some(reason)) = (form.sound(), reason) else {
+        return retry(show_page(&who, &found, form));
+    };
+    app.shop.make_second_copy(&who.actor, form.key(), id, reason).await?;
+    see_other(path::paper(id))
 }
 
 /// `GET /papers/standing`: the signed, dated list of how every paper stands, for readers who cannot ask.

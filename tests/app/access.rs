@@ -199,6 +199,8 @@ const MATRIX: &[(&str, &str, &str)] = &[
     ("GET", "/office/rules/sets/{name}", ". x x x x x"),
     ("POST", "/office/rules/sets/{name}", ". x . . . ."),
     ("GET", "/papers", ". x x x x x"),
+    ("GET", "/papers/audit-pack", ". x . . . x"),
+    ("POST", "/papers/{id}/copies", ". x x x x ."),
     ("GET", "/papers/standing", ". x x x x x"),
     ("GET", "/papers/{id}", ". x x x x x"),
     ("GET", "/papers/{id}/pdf", ". x x x x x"),

@@ -56,6 +56,8 @@ coded! {
         ReviewOpened = "review-opened",
         /// Looked at, with a decision.
         ReviewClosed = "review-closed",
+        /// Printed once more, because a copy was lost; it stands as before.
+        SecondCopy = "second-copy",
     }
 }
 
@@ -74,6 +76,13 @@ pub struct PaperEvent {
     pub finding_id: Option<FindingId>,
 }
 
+impl EventKind {
+    /// Whether a paper may stand otherwise after it than before.
+    pub fn moves_standing(self) -> bool {
+        self != Self::SecondCopy
+    }
+}
+
 /// The reviews that are open, each by its finding; `None` for one that no finding stands behind.
 pub fn open_reviews(events: &[PaperEvent]) -> Vec<Option<FindingId>> {
     let mut open: Vec<Option<FindingId>> = Vec::new();
@@ -85,7 +94,7 @@ pub fn open_reviews(events: &[PaperEvent]) -> Vec<Option<FindingId>> {
                 }
             }
             EventKind::ReviewClosed => open.retain(|one| *one != event.finding_id),
-            EventKind::Withdrawn | EventKind::Superseded => {}
+            EventKind::Withdrawn | EventKind::Superseded | EventKind::SecondCopy => {}
         }
     }
     open

@@ -42,7 +42,7 @@ pub(super) fn customer_name(ground: &Ground<'_>) -> String {
 }
 
 /// The shop block of a branch.
-pub(super) fn block_of(branch: &Branch) -> ShopBlock {
+pub(in crate::shop) fn block_of(branch: &Branch) -> ShopBlock {
     ShopBlock {
         name: branch.name.clone(),
         address: one_line(&branch.address),

@@ -46,6 +46,7 @@ use crate::papers::certificate::{Certificate, certificate_on as draw};
 use crate::rules;
 use crate::seal::{self, Sealed, Signer};
 
+pub(super) use content::block_of;
 pub(super) use ground::Ground;
 pub(super) use ground::words_of;
 pub use standing::{Found, Verified, kept_keys, verify};

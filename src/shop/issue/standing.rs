@@ -183,7 +183,8 @@ impl Shop {
         let mut papers = Vec::with_capacity(all.len());
         for paper in &all {
             let found = self.found(&mut con, paper.clone()).await?;
-            let since_at = found.events.last().map_or(paper.issued_at, |event| event.at);
+            let moved = found.events.iter().rev().find(|event| event.kind.moves_standing());
+            let since_at = moved.map_or(paper.issued_at, |event| event.at);
             let later = all.iter().find(|other| other.supersedes_id == Some(paper.id));
             papers.push(StandingEntry {
                 number: paper.number.clone(),

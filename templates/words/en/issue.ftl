@@ -110,6 +110,19 @@ paper-event-superseded = Superseded
 paper-event-rests-on-corrected-evidence = Rests on corrected evidence
 paper-event-review-opened = Review opened
 paper-event-review-closed = Review closed
+paper-event-second-copy = Second copy
+
+second-copy-title = Second copy
+second-copy-says = For a paper that was lost. It is the same paper, byte for byte; for whom or why is written down beside it.
+second-copy-note = Write it down
+field-copy_reason = For whom, or why
+
+register-kind-any = Every kind
+register-year = Year
+register-year-any = Every year
+register-standing = How it stands
+register-standing-any = However it stands
+register-none-found = No paper of the register is like that.
 refused-no-certificate = This job has no standing certificate. Issue it first, or release the vehicle without certificate.
 
 # -- papers drawn on asking --

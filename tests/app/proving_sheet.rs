@@ -1,0 +1,1 @@
+//! The guided sheet of proving, by one person with a tablet.
