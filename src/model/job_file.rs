@@ -8,7 +8,7 @@ use super::evidence::{Entry, Evidence};
 use super::finding::Finding;
 use super::ids::{InstrumentId, PartId};
 use super::instrument::InstrumentRecord;
-use super::job::{Job, Waiver};
+use super::job::{Job, JobKind, Waiver};
 use super::paper::certificate::Deficiency;
 use super::part::Part;
 use super::recall::Carries;
@@ -102,6 +102,17 @@ impl JobFile {
     /// An instrument by its id.
     pub fn instrument(&self, id: InstrumentId) -> Option<&InstrumentRecord> {
         self.instruments.iter().find(|record| record.instrument.id == id)
+    }
+
+    /// Whether gas had been in the lines of this vehicle before an instant: always, but for a conversion in which nothing
+    /// was measured on gas until then.
+    pub fn has_held_fuel(&self, before: OffsetDateTime) -> bool {
+        let on_gas = |entry: &&Entry| match entry.body.kind() {
+            "exhaust" => entry.body.subject() == "gas",
+            kind => ["engine-calibration", "trims", "after-drive"].contains(&kind),
+        };
+        let mut measured = self.evidence.iter().filter(on_gas);
+        self.job.kind != JobKind::Conversion || measured.any(|entry| entry.measured_at < before)
     }
 
     /// Parts on the vehicle now.

@@ -49,7 +49,7 @@ pub fn decay(
     if decay.section == Section::LpgLiquid && decay.test_gas == TestGas::Fuel {
         return Err(DecayRefused::LiquidSection);
     }
-    if decay.test_gas == TestGas::Air && file.job.kind != crate::model::job::JobKind::Conversion {
+    if decay.test_gas == TestGas::Air && file.has_held_fuel(decay.started_at) {
         return Err(DecayRefused::AirInFuelLine);
     }
     let over_ambient = decay.absolute_kpa(decay.start_kpa) - decay.ambient_kpa;

@@ -8,7 +8,6 @@ use crate::model::Coded;
 use crate::model::deed::Deed;
 use crate::model::evidence::{Evidence, LeakReading, NewEvidence, Section, TestGas};
 use crate::model::ids::{EvidenceId, JobId, LeakRunId};
-use crate::model::job::JobKind;
 use crate::model::leak_run::{LeakRun, LeakSetUp};
 use crate::model::person::Actor;
 
@@ -26,7 +25,8 @@ impl Shop {
     ///
     /// # Errors
     /// [`Refusal::Stale`] when one runs already on this section; [`Refusal::Field`] for an instrument that is not there,
-    /// and for air in a line that held fuel.
+    /// for air in a line that held fuel, and for
+    /// liquid LPG.
     pub async fn start_leak_run(
         &self,
         who: &Actor,
@@ -38,8 +38,14 @@ impl Shop {
         self.deed(who, key, async move |mut work: Work| {
             let (branch, now, person) = (work.who.branch, work.now, work.person()?);
             let file = work.live_job(job).await?;
-            if set_up.test_gas == TestGas::Air && file.kind != JobKind::Conversion {
-                return Err(Refusal::Field { field: "test_gas", why: "leak-decay-air" });
+            if set_up.test_gas == TestGas::Air {
+                let whole = db::job_files::find(&mut work, branch, job).await?.ok_or(Refusal::Gone)?;
+                if whole.has_held_fuel(now) {
+                    return Err(Refusal::Field { field: "test_gas", why: "leak-decay-air" });
+                }
+            }
+            if set_up.section == Section::LpgLiquid && set_up.test_gas == TestGas::Fuel {
+                return Err(Refusal::Field { field: "test_gas", why: "leak-decay-liquid" });
             }
             if !Evidence::sections(file.fuel).contains(&set_up.section) {
                 return Err(Refusal::Gone);

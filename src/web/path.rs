@@ -121,6 +121,11 @@ pub fn job_stage(id: JobId, stage: Stage) -> String {
     format!("/jobs/{id}/stages/{stage}")
 }
 
+/// A slot filled step by step.
+pub fn job_guide(job: JobId, kind: &str, subject: &str) -> String {
+    format!("{}/guide", job_slot(job, kind, subject))
+}
+
 /// The form of one kind of evidence.
 pub fn job_slot(id: JobId, kind: &str, subject: &str) -> String {
     if subject.is_empty() { format!("/jobs/{id}/{kind}") } else { format!("/jobs/{id}/{kind}/{subject}") }

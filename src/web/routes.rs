@@ -265,6 +265,8 @@ pub fn table() -> Vec<Route> {
         post("/jobs/{id}/after-drive",      job::record::create::<AfterDriveForm>, BENCH),
         get("/jobs/{id}/leak-joints/{subject}",     job::record::show::<LeakJointsForm>,        READERS),
         post("/jobs/{id}/leak-joints/{subject}",    job::record::create::<LeakJointsForm>,      BENCH),
+        get("/jobs/{id}/leak-joints/{subject}/guide",   job::leak_guide::show,      READERS),
+        post("/jobs/{id}/leak-joints/{subject}/guide",  job::leak_guide::step,      BENCH),
         get("/jobs/{id}/leak-decay/{subject}",              job::leak_decay::show,      READERS),
         post("/jobs/{id}/leak-decay/{subject}",             job::leak_decay::create,    BENCH),
         post("/jobs/{id}/leak-decay/{subject}/readings",    job::leak_decay::read,      BENCH),

@@ -61,6 +61,8 @@ const MATRIX: &[(&str, &str, &str)] = &[
     ("POST", "/jobs/{id}/nozzle-sizing", ". x . x x ."),
     ("GET", "/jobs/{id}/leak-joints/{subject}", ". x x x x x"),
     ("POST", "/jobs/{id}/leak-joints/{subject}", ". x . x x ."),
+    ("GET", "/jobs/{id}/leak-joints/{subject}/guide", ". x x x x x"),
+    ("POST", "/jobs/{id}/leak-joints/{subject}/guide", ". x . x x ."),
     ("GET", "/jobs/{id}/leak-decay/{subject}", ". x x x x x"),
     ("POST", "/jobs/{id}/leak-decay/{subject}", ". x . x x ."),
     ("POST", "/jobs/{id}/leak-decay/{subject}/readings", ". x . x x ."),

@@ -54,6 +54,8 @@ struct StartPage {
     asks_rating: bool,
     cancel: String,
     may_record: bool,
+    /// When the first temperature was read and now, as the timer reads them, and the same in words; empty before.
+    settling: Option<[String; 3]>,
 }
 
 #[derive(Template)]
@@ -109,6 +111,14 @@ pub async fn create(State(app): State<App>, who: Visitor, Path(at): Path<At>, ty
     let (job, section, _) = open(&app, who, &at).await?;
     let instruments = Instruments::open(&app, &job).await?;
     let mut form = Form::from(typed).scoped(KIND);
+    if form.value("then") == "settle" {
+        // The first of two temperatures: from here the server counts the three minutes.
+        if form.number("settled_c", Unit::Celsius, -60.0..=150.0).is_none() {
+            return retry(start_page(job, &instruments, section, form));
+        }
+        form.set("settled_at", stamp(job.now));
+        return page(start_page(job, &instruments, section, form));
+    }
     let Some((set_up, first)) = leak_start::read(&job, &instruments, section, &mut form) else {
         return retry(start_page(job, &instruments, section, form));
     };
@@ -192,9 +202,19 @@ fn start_page(job: JobPage, instruments: &Instruments, section: Section, form: F
         asks_rating: matches!(form.wrong("start_kpa"), Some(Wrong::Rule(..))) || form.tick("over_rating"),
         cancel: path::job_stage(job.id(), Stage::Proving),
         may_record: job.file.job.state.is_live(),
+        settling: leak_start::settled_at(&form).map(|at| {
+            let time = |at: OffsetDateTime| w.time(job.who.zone.local(at).time());
+            let values = [("first", time(at).into()), ("second", time(at + time::Duration::minutes(3)).into())];
+            [stamp(at), stamp(job.now), w.tv("leak-decay-settling-since", &values)]
+        }),
         frame: job.frame,
         form,
     }
+}
+
+/// An instant as a script reads it.
+fn stamp(at: OffsetDateTime) -> String {
+    at.format(&Rfc3339).unwrap_or_default()
 }
 
 /// What a running test shows: verdict and picture as soon as there are two readings.
@@ -209,7 +229,6 @@ fn run_page(job: JobPage, instruments: &Instruments, run: &LeakRun, form: Form) 
     let w = job.w();
     let section = run.set_up.section;
     let time = |at: OffsetDateTime| w.time(job.who.zone.local(at).time());
-    let stamp = |at: OffsetDateTime| at.format(&Rfc3339).unwrap_or_default();
     let here = path::job_slot(job.id(), KIND, section.code());
     let start = run.readings.first().copied().unwrap_or(LeakReading { at: run.started_at, kpa: 0.0, c: 0.0 });
     let minutes = (job.now - start.at).as_seconds_f64() / 60.0;

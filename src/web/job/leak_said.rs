@@ -14,7 +14,7 @@ use crate::charts::svg;
 use crate::model::Coded;
 use crate::model::evidence::{Entry, Evidence, LeakDecay, LeakReading, PressureKind, Section};
 use crate::model::ids::EvidenceId;
-use crate::model::leak_run::LeakRun;
+use crate::model::leak_run::{LeakRun, LeakSetUp};
 use crate::rules::results::{self, DecayJudged, DecayRefused};
 use crate::rules::{DecisionRule, Quantity};
 use crate::web::kit::{Cell, Column, Mark, Table, Tone, Verdict, already_escaped};
@@ -77,13 +77,18 @@ pub(super) fn lead(job: &JobPage, section: Section) -> String {
 
 /// Minutes after which a tight section would show it, with these instruments.
 pub(super) fn planned_min(job: &JobPage, run: &LeakRun) -> Option<f64> {
-    let (first, known) = (run.readings.first()?, &run.set_up);
+    let first = run.readings.first()?;
+    planned_of(job, &run.set_up, first.kpa, first.c)
+}
+
+/// The same before the test has begun, from its first reading as it was typed.
+pub(super) fn planned_of(job: &JobPage, known: &LeakSetUp, start_kpa: f64, start_c: f64) -> Option<f64> {
     let (limit_cm3_h, ..) = limit(job, known.section)?;
     let ambient = if known.pressure_kind == PressureKind::Gauge { known.ambient_kpa } else { 0.0 };
     let planned = Planned {
         volume_l: known.volume_l,
-        pressure_kpa: first.kpa + ambient,
-        temperature_c: first.c,
+        pressure_kpa: start_kpa + ambient,
+        temperature_c: start_c,
         limit_cm3_h,
         pressure_resolution_kpa: known.pressure_resolution_kpa,
         pressure_standard_uncertainty_kpa: known.pressure_standard_uncertainty_kpa,
@@ -110,13 +115,19 @@ fn minutes(w: Words, minutes: f64) -> String {
     if minutes >= 600.0 { w.quantity(minutes / 60.0, 0, "h") } else { w.quantity(minutes.ceil(), 0, "min") }
 }
 
-/// "10 min since the start; a tight section shows it after 25 min."
+/// "10 min since the start; a tight section shows it after 25 min: can decide in 15 min."
 pub(super) fn passed(w: Words, since: f64, planned: Option<f64>) -> String {
-    let since = w.quantity(since.floor(), 0, "min");
-    match planned {
-        Some(planned) => w.tv("leak-decay-passed", &[("since", since.into()), ("planned", minutes(w, planned).into())]),
-        None => w.tv("leak-decay-passed-only", &[("since", since.into())]),
-    }
+    let told = w.quantity(since.floor(), 0, "min");
+    let Some(planned) = planned else { return w.tv("leak-decay-passed-only", &[("since", told.into())]) };
+    let values = [("since", told.into()), ("planned", minutes(w, planned).into())];
+    let said = w.tv("leak-decay-passed", &values);
+    let left = planned - since;
+    let next = if left > 0.0 {
+        w.tv("leak-decay-decides-in", &[("left", minutes(w, left).into())])
+    } else {
+        w.t("leak-decay-decides-now")
+    };
+    format!("{said} {next}")
 }
 
 /// Verdict and picture of a test.

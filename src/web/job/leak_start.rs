@@ -1,13 +1,16 @@
 //! What is asked before a decay test starts: instruments, gas, section, first reading, and whether it has settled.
 
+use time::format_description::well_known::Rfc3339;
+use time::{Duration, OffsetDateTime};
+
 use super::JobPage;
+use super::leak_said;
 use super::record::Group;
 use crate::calc::leak::plan::has_settled;
 use crate::model::Coded;
 use crate::model::evidence::{PressureKind, Section, TestGas};
 use crate::model::ids::InstrumentId;
 use crate::model::instrument::{InstrumentKind, InstrumentRecord};
-use crate::model::job::JobKind;
 use crate::model::leak_run::LeakSetUp;
 use crate::shop::leak_runs::ReadNow;
 use crate::unit::Unit;
@@ -18,6 +21,12 @@ use crate::web::kit;
 
 /// Standard atmosphere, kPa (ISO 2533), until somebody types what the weather says.
 const AMBIENT_KPA: &str = "101.3";
+
+/// Between the two temperatures that must agree (common practice).
+const SETTLING: Duration = Duration::minutes(3);
+/// A test that would take longer than a day is not begun: nobody keeps a section shut off and at one temperature for it
+/// (common practice). A full CNG cylinder would take weeks.
+const LONGEST_MIN: f64 = 1_440.0;
 
 /// What the shop can measure with.
 #[derive(Debug)]
@@ -81,7 +90,7 @@ fn choices(job: &JobPage, records: &[InstrumentRecord]) -> Vec<kit::Choice> {
 
 /// The gases that may be chosen here: air only where no fuel has been in the line.
 fn gases(job: &JobPage) -> Vec<&'static str> {
-    let is_new = job.file.job.kind == JobKind::Conversion;
+    let is_new = !job.file.has_held_fuel(job.now);
     TestGas::ALL.iter().filter(|gas| is_new || **gas != TestGas::Air).map(|gas| gas.code()).collect()
 }
 
@@ -174,7 +183,7 @@ fn read_gas(job: &JobPage, form: &mut Form) -> Option<TestGas> {
         return None;
     }
     let gas = form.choice::<TestGas>("test_gas")?;
-    if gas == TestGas::Air && job.file.job.kind != JobKind::Conversion {
+    if gas == TestGas::Air && job.file.has_held_fuel(job.now) {
         form.fail("test_gas", Wrong::Rule("leak-decay-air", Vec::new()));
     }
     Some(gas)
@@ -208,6 +217,10 @@ pub(super) fn read(
     if !has_settled && reason.is_empty() {
         form.fail("unsettled_reason", Wrong::Rule("leak-decay-not-settled", Vec::new()));
     }
+    if let Some(left) = still_settling(form, job.now).filter(|_| reason.is_empty()) {
+        let left = job.w().quantity(left.as_seconds_f64().ceil(), 0, "s");
+        form.fail("start_c", Wrong::Rule("leak-decay-settling-yet", vec![("left", left.into())]));
+    }
     let (kind, start_kpa) = (pressure_kind?, start_kpa?);
     let over_ambient = if kind == PressureKind::Gauge { start_kpa } else { start_kpa - ambient_kpa };
     if over_ambient > rating && !form.tick("over_rating") {
@@ -234,5 +247,21 @@ pub(super) fn read(
         pressure_standard_uncertainty_kpa: chosen.u_kpa,
         temperature_standard_uncertainty_k: chosen.u_k,
     };
+    if let Some(planned) = leak_said::planned_of(job, &set_up, start_kpa, start_c).filter(|min| *min > LONGEST_MIN) {
+        let values = vec![("days", job.w().number((planned / 1_440.0).ceil(), 0).into())];
+        form.fail("volume_l", Wrong::Rule("leak-decay-days", values));
+        return None;
+    }
     Some((set_up, ReadNow { kpa: start_kpa, c: start_c }))
+}
+
+/// When the first of the two temperatures was read, by the server's clock; nothing when it was typed from memory.
+pub(super) fn settled_at(form: &Form) -> Option<OffsetDateTime> {
+    OffsetDateTime::parse(form.value("settled_at"), &Rfc3339).ok()
+}
+
+/// What is left of the three minutes between the two temperatures.
+fn still_settling(form: &Form, now: OffsetDateTime) -> Option<Duration> {
+    let left = settled_at(form)? + SETTLING - now;
+    left.is_positive().then_some(left)
 }

@@ -26,6 +26,7 @@ mod heat_sizing;
 mod inspection_said;
 mod instruments;
 pub mod leak_decay;
+pub mod leak_guide;
 mod leak_joints;
 mod leak_said;
 mod leak_start;

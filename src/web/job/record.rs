@@ -153,12 +153,23 @@ struct RecordPage {
 pub async fn show<K: Recorded>(State(app): State<App>, who: Visitor, Path(at): Path<At>) -> Answer {
     let job = JobPage::open(&app, who, at.id).await?;
     let kind = K::open(&app, &job, &at.subject).await?;
-    let form = match job.file.entry(K::KIND, &at.subject) {
-        Some(entry) => kind.filled(&job, entry).with("replaces_id", entry.id.to_string()),
-        None => kind.blank(&job),
-    };
-    let form = form.with("measured_at", local_now(&job));
+    let form = opened(&kind, &job, &at.subject);
     page(record_page(&kind, job, form, &at.subject, None))
+}
+
+/// The form that is open for this slot: empty, or filled from the entry it would correct, measured now.
+pub(super) fn opened<K: Recorded>(kind: &K, job: &JobPage, subject: &str) -> Form {
+    let form = match job.file.entry(K::KIND, subject) {
+        Some(entry) => kind.filled(job, entry).with("replaces_id", entry.id.to_string()),
+        None => kind.blank(job),
+    };
+    form.with("measured_at", local_now(job)).scoped(K::KIND)
+}
+
+/// The page of a form that another page filled, to be looked over and recorded.
+pub(super) fn look_over<K: Recorded>(kind: &K, job: JobPage, mut form: Form, subject: &str) -> Answer {
+    form.set("measured_at", local_now(&job));
+    page(record_page(kind, job, form, subject, None))
 }
 
 /// `POST /jobs/{id}/{kind}`: recorded, or the form again with what is wrong.

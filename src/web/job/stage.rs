@@ -45,6 +45,8 @@ pub struct Block {
     /// Record or correct.
     act: String,
     href: String,
+    /// Another way to record it, step by step: its words and its address.
+    guide: Option<(String, String)>,
     is_recorded: bool,
     /// Most jobs do without it.
     is_extra: bool,
@@ -152,6 +154,8 @@ fn block(job: &JobPage, slot: Slot) -> Block {
         chart: entry.and_then(|entry| chart(job, entry)).unwrap_or_default(),
         act: w.t(if entry.is_some() { "record-correct" } else { "record-record" }),
         href: path::job_slot(job.id(), slot.kind, slot.subject),
+        guide: (slot.kind == "leak-joints")
+            .then(|| (w.t("leak-guide-begin"), path::job_guide(job.id(), slot.kind, slot.subject))),
         is_recorded: entry.is_some(),
         is_extra: slot.kind == "discharge",
         earlier: earlier.map(corrected).collect(),

@@ -64,6 +64,22 @@ joints-cng-low =
     Pressure sensor hose
     Injector nozzles, one by one
 
+leak-guide-begin = One joint after the other
+leak-guide-with = Before the first joint
+leak-guide-start = To the first joint
+leak-guide-at = Joint { $n } of { $all }
+leak-guide-foam = Foam all round, a minute in good light. A place not wetted proves nothing.
+leak-guide-detector-lpg = Detector below the joint, moved slowly: LPG sinks.
+leak-guide-detector-cng = Detector above the joint, moved slowly: CNG rises.
+leak-guide-dry-foam = Dry, no bubble
+leak-guide-dry-detector = Below the alarm
+leak-guide-leaks-foam = Bubbles
+leak-guide-leaks-detector = Alarm
+leak-guide-skip = Not now
+leak-guide-back = Back
+leak-guide-so-far = So far
+leak-guide-leaking = A joint leaks. Vent the section, mend it, begin again. Never tighten under pressure.
+
 slot-exhaust-petrol = Exhaust on petrol
     .lead = Engine warm, probe deep in the exhaust, first at idle, then at raised idle without load.
 slot-exhaust-gas = Exhaust on gas
@@ -231,6 +247,12 @@ leak-decay-now_c = Gas temperature
 leak-decay-replaces_reason = Why the earlier test is corrected
     .hint = Asked when it is recorded; the earlier test stays on record with this reason.
 leak-decay-passed = { $since } since the start; a tight section shows it after { $planned }.
+leak-decay-decides-in = Can decide in { $left }.
+leak-decay-decides-now = Can decide now: read gauge and thermometer.
+leak-decay-settle = First temperature is read: count three minutes
+leak-decay-settling-since = First temperature read at { $first }. Read it again from { $second } on.
+leak-decay-settling-yet = Three minutes lie between the two temperatures: { $left } more
+leak-decay-days = With these instruments a tight section of this volume and pressure would show it after { $days } days only. Prove it by foam or a detector
 leak-decay-passed-only = { $since } since the start.
 leak-decay-keep = Keep testing
 leak-decay-record = Record as it is
