@@ -115,17 +115,23 @@ async fn paper_out(
     let found = shop.found(&mut con, paper.clone()).await.with_context(told)?;
     let sealed = shop.envelope(&mut con, paper).await.with_context(told)?;
     drop(con);
-    let pdf = shop.issued_pdf(paper).await.with_context(told)?;
     let signed = sealed.to_json();
-    if let Some(fault) = fault(paper, &sealed, ring, &pdf, &signed) {
-        done.faults.push(format!("{}: {fault}", paper.number));
-    }
     let folders = [out.room, paper.kind.as_str()];
-    let pdf_place = target.place(&folders, &paper.number, ".pdf");
+    let (mut pdf_place, mut pdf_sha256) = (String::new(), String::new());
+    let wrong = match shop.issued_pdf(paper).await {
+        Ok(pdf) => {
+            pdf_place = target.place(&folders, &paper.number, ".pdf");
+            pdf_sha256 = seal::sha256_hex(&pdf);
+            target.write(&pdf_place, &pdf)?;
+            fault(paper, &sealed, ring, &pdf, &signed)
+        }
+        // One file gone bad on the disk does not keep the others in.
+        Err(refusal) => Some(format!("its PDF is not written: {refusal}")),
+    };
+    done.faults.extend(wrong.map(|wrong| format!("{}: {wrong}", paper.number)));
     let signed_place = target.place(&folders, &paper.number, ".json");
-    target.write(&pdf_place, &pdf)?;
     target.write(&signed_place, &signed)?;
-    Ok(row(out, &found, [pdf_place, seal::sha256_hex(&pdf), signed_place]))
+    Ok(row(out, &found, [pdf_place, pdf_sha256, signed_place]))
 }
 
 /// What is wrong with a paper as it is written; nothing when it is the one that was issued.

@@ -3,7 +3,7 @@
 use super::Reading;
 use super::history::slot;
 use crate::db;
-use crate::model::evidence::Entry;
+use crate::model::evidence::{Entry, Evidence};
 use crate::model::ids::{EvidenceId, JobId};
 use crate::model::job_file::JobFile;
 use crate::model::paper::audit_pack::{PackCell, PackJob, PackSection};
@@ -30,7 +30,7 @@ pub(super) async fn job(con: &mut db::Con, reading: &Reading<'_>, id: JobId) -> 
     Ok(PackJob {
         number: read.file.job.number.clone(),
         facts: facts(reading, &read.file, papers.join(", ")),
-        sections: vec![proofs(reading, &read.proofs), entries],
+        sections: vec![proofs(reading, &read.proofs, &customers(&read.file)), entries],
     })
 }
 
@@ -60,15 +60,27 @@ fn facts(reading: &Reading<'_>, file: &JobFile, papers: String) -> Vec<(String, 
     ]
 }
 
-fn proofs(reading: &Reading<'_>, proofs: &[Proof]) -> PackSection {
+/// Names of customers that a reason could say: who keeps the vehicle, who took it over.
+fn customers(file: &JobFile) -> Vec<String> {
+    let taken = file.entry("hand-over", "").and_then(|entry| match &entry.body {
+        Evidence::HandOver(seen) => Some(seen.received_by.clone()),
+        _ => None,
+    });
+    let all = [file.keeper.name.clone(), file.keeper.name_in_latin.clone()].into_iter().chain(taken);
+    all.filter(|name| !name.is_empty()).collect()
+}
+
+fn proofs(reading: &Reading<'_>, proofs: &[Proof], customers: &[String]) -> PackSection {
     let w = reading.w;
+    let left_out = w.t("audit-pack-name-left-out");
+    let without = |said: String| customers.iter().fold(said, |said, name| said.replace(name.as_str(), &left_out));
     let row = |proof: &Proof| {
         let late = if proof.is_entered_later { w.t("state-entered-later") } else { String::new() };
         let by = proof.by.clone().unwrap_or_default();
         vec![
             PackCell::new(reasons::proof_title(w, proof)),
             PackCell::new(w.t(format!("state-{}", proof.state))).and(late),
-            PackCell::new(reasons::why(w, &proof.why)),
+            PackCell::new(without(reasons::why(w, &proof.why))),
             PackCell::new(by).and(proof.at.map(|at| reading.moment(at)).unwrap_or_default()),
         ]
     };

@@ -121,7 +121,9 @@ fn guide(job: JobPage, kind: &LeakJointsForm, subject: &str, form: Form, at: Opt
     };
     // On the first page method and means are fields, not carried.
     let shown = if at.is_none() { &CARRIED[1..2] } else { &CARRIED[..] };
-    shown.iter().for_each(|name| take(name));
+    for name in shown {
+        take(name);
+    }
     if at.is_some() {
         take(&unit_name("pressure_gauge_kpa"));
     }

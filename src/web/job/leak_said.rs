@@ -78,12 +78,16 @@ pub(super) fn lead(job: &JobPage, section: Section) -> String {
 /// Minutes after which a tight section would show it, with these instruments.
 pub(super) fn planned_min(job: &JobPage, run: &LeakRun) -> Option<f64> {
     let first = run.readings.first()?;
+    limit(job, run.set_up.section)?;
     planned_of(job, &run.set_up, first.kpa, first.c)
 }
 
-/// The same before the test has begun, from its first reading as it was typed.
+/// The same before the test has begun, from its first reading as it was typed. Where nothing limits the section, the
+/// limit of the vehicle's other section tells at least the order of the time.
 pub(super) fn planned_of(job: &JobPage, known: &LeakSetUp, start_kpa: f64, start_c: f64) -> Option<f64> {
-    let (limit_cm3_h, ..) = limit(job, known.section)?;
+    let others = Evidence::sections(job.file.job.fuel);
+    let any = || others.iter().find_map(|section| limit(job, *section));
+    let (limit_cm3_h, ..) = limit(job, known.section).or_else(any)?;
     let ambient = if known.pressure_kind == PressureKind::Gauge { known.ambient_kpa } else { 0.0 };
     let planned = Planned {
         volume_l: known.volume_l,

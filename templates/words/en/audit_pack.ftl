@@ -96,6 +96,7 @@ audit-pack-fact-opened = Opened
 audit-pack-fact-state = State
 audit-pack-fact-ended = Ended
 audit-pack-fact-papers = Papers
+audit-pack-name-left-out = (name left out)
 audit-pack-proofs = Proofs as they stand today
 audit-pack-no-proofs = No proof is asked of this job.
 audit-pack-head-state = State
