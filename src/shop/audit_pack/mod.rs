@@ -53,7 +53,8 @@ impl Reading<'_> {
     }
 
     fn moment(&self, at: OffsetDateTime) -> String {
-        self.w.short_date_time(self.zone.local(at))
+        // With its year: a pack may cover several.
+        self.w.date_time(self.zone.local(at))
     }
 
     /// "3 Feb 2026 to 3 Feb 2027", or "since 3 Feb 2026".
