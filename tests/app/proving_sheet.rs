@@ -109,7 +109,7 @@ async fn joints_are_searched_one_after_the_other_and_recorded_once_at_the_end() 
 }
 
 #[tokio::test]
-async fn a_leak_found_by_the_guide_stops_the_paper_and_the_guide_opens_with_what_was_said() {
+async fn a_leak_found_by_the_guide_stops_the_paper_and_the_guide_begins_anew() {
     let bay = Bay::cng().await;
     let jon = bay.shop.technician().await;
     let detector = bay.instrument("D-1", InstrumentKind::LeakDetector, "ppm", 1.0, 1.0).await.to_string();
@@ -127,6 +127,7 @@ async fn a_leak_found_by_the_guide_stops_the_paper_and_the_guide_opens_with_what
     assert_eq!(bay.proof("leak-cng-low").await.state, State::Stops);
     let again = jon.get(&guide).await;
     assert!(again.field("replaces_id").is_some(), "the guide corrects what stands");
+    assert_eq!(again.field("joints[0][verdict]").as_deref(), Some("not-tested"), "and looks at every joint anew");
     jon.get(&bay.at("leak-joints/lpg-vapour/guide")).await.is(404);
     bay.shop.auditor().await.post(&guide, &[]).await.is(403);
 }

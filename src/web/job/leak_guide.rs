@@ -69,7 +69,11 @@ struct Joint {
 pub async fn show(State(app): State<App>, who: Visitor, Path(at): Path<At>) -> Answer {
     let job = JobPage::open(&app, who, at.id).await?;
     let kind = LeakJointsForm::open(&app, &job, &at.subject).await?;
-    let form = record::opened(&kind, &job, &at.subject);
+    let mut form = record::opened(&kind, &job, &at.subject);
+    // A search begins anew: what an earlier one showed is not taken over as if it had been looked at again.
+    for row in named(&form) {
+        form.set(&row.name("verdict"), JointVerdict::NotTested.code());
+    }
     page(guide(job, &kind, &at.subject, form, None))
 }
 
