@@ -1,6 +1,6 @@
 //! How the proof list stood, and what conformity is stated.
 
-use crate::model::paper::certificate::{CertificateContent, ExceptionKind};
+use crate::model::paper::certificate::{CertificateContent, ExceptionKind, InspectionOutcome};
 use crate::words::Words;
 
 use crate::papers::PaperError;
@@ -12,7 +12,13 @@ use crate::papers::table::{Cell, Column, Table};
 /// "All 37 proofs asked for were met."
 pub fn count(content: &CertificateContent, words: &Words) -> String {
     let proofs = &content.proofs;
-    let key = if proofs.met == proofs.asked { "certificate-proofs-all" } else { "certificate-proofs-some" };
+    let has_failed = content.inspection.as_ref().is_some_and(|one| one.outcome == InspectionOutcome::Fail);
+    let key = match (proofs.met == proofs.asked, has_failed) {
+        // What the inspector wrote down decides, not the count.
+        (true, true) => "certificate-proofs-all-but-found",
+        (true, false) => "certificate-proofs-all",
+        (false, _) => "certificate-proofs-some",
+    };
     words.tv(key, &[("met", proofs.met.into()), ("asked", proofs.asked.into())])
 }
 

@@ -196,6 +196,7 @@ certificate-proofs-all = { $asked ->
     [one] The one proof asked for was met.
    *[other] All { $asked } proofs asked for were met.
 }
+certificate-proofs-all-but-found = What was found decides: each of the { $asked } proofs was met, but a deficiency below is not minor.
 certificate-proofs-some = { $met } of { $asked } proofs asked for were met; the others are named below, with person and reason.
 certificate-to-be-confirmed = These lines were applied, but nobody has confirmed them yet. To be confirmed with your authority: { $lines }
 
