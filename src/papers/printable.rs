@@ -8,7 +8,7 @@ use serde_json::Value;
 
 use super::{PaperError, fonts};
 
-/// The same content; "[U+1F600]" stands for a character that papers cannot print.
+/// The same content; "[U+1F9F0]" stands for a character that papers cannot print.
 pub fn printable<T: Serialize + DeserializeOwned>(content: &T) -> Result<T, PaperError> {
     let mut value = serde_json::to_value(content).map_err(|error| PaperError::File(error.to_string()))?;
     spell(&mut value);
@@ -42,9 +42,9 @@ mod tests {
 
     #[test]
     fn nothing_is_lost_and_nothing_stops_the_paper() {
-        let notes = vec!["Hose 田 \u{1f600}".to_owned(), "plain".to_owned()];
+        let notes = vec!["Hose 田 \u{1f9f0}".to_owned(), "plain".to_owned()];
         let spelled: Vec<String> = printable(&notes).unwrap();
-        assert_eq!(spelled, ["Hose [U+7530] [U+1F600]", "plain"]);
+        assert_eq!(spelled, ["Hose [U+7530] [U+1F9F0]", "plain"]);
         assert!(spelled.iter().all(|text| fonts::first_unprintable(text).is_none()));
     }
 }
