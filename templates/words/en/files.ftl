@@ -13,6 +13,7 @@ slot-photo-signature = Signatures
 field-file_odometer = Photo of the odometer
 field-file_vin_plate = Photo of the VIN plate
 field-file_container_plate = Photo of the plate on the container or cylinder
+field-file_deficiency = Photos of the deficiency
 field-file_photo = Photos
 field-file_control_unit_file = As the control unit’s own tool saved it; kept byte for byte, not looked into
 field-file_document = PDF, or photos of a paper
