@@ -52,7 +52,7 @@ async fn tell(name: &'static str, scripts: Scripts) {
     told.verify().await;
     told.close_job().await;
     told.remind().await;
-    assert!(told.paper().page_count() <= 3, "a plain conversion takes {} pages", told.paper().page_count());
+    assert!(told.paper().page_count() <= 2, "a plain conversion takes {} pages", told.paper().page_count());
     told.window.is_quiet().await;
     told.window.close().await;
 }

@@ -46,11 +46,11 @@ pub fn remarks(sheet: &mut Sheet, content: &CertificateContent, words: &Words) -
     if !content.photos_seen.is_empty() {
         let slots = content.photos_seen.iter().map(|seen| words.t(format!("slot-photo-{}", seen.slot)));
         let slots = slots.collect::<Vec<_>>().join(", ");
-        sheet.gap(4.0);
+        sheet.gap(2.0);
         sheet.paragraph(&words.tv("paper-photos-seen", &[("slots", slots.into())]), SMALL)?;
     }
     if !content.cautions.is_empty() {
-        sheet.gap(6.0);
+        sheet.gap(4.0);
         sheet.keep(SMALL.leading() * 2.0);
         for caution in &content.cautions {
             let said = words.tv("paper-caution", &[("caution", caution.into())]);
@@ -74,7 +74,7 @@ pub fn signature(sheet: &mut Sheet, paper: &Certificate<'_>, words: &Words) -> R
     }
     let tall = (42.0 + SMALL.leading() * wrapped.len() as f32).max(CODE * 1.125);
     let ends = end_lines(content, words);
-    sheet.gap(10.0);
+    sheet.gap(7.0);
     // The technical lines may run on to the next page; the signature stays whole.
     sheet.keep(tall + SMALL.leading() * 2.0);
     let top = sheet.y;
@@ -96,7 +96,7 @@ pub fn signature(sheet: &mut Sheet, paper: &Certificate<'_>, words: &Words) -> R
         sheet.y += SMALL.leading();
     }
     sheet.tags.close();
-    sheet.y = sheet.y.max(top + tall) + 5.0;
+    sheet.y = sheet.y.max(top + tall) + 2.0;
     sheet.paragraph(&ends.join(" · "), FINE)
 }
 
