@@ -3,6 +3,7 @@
 use sqlx::types::Json;
 use time::{Date, OffsetDateTime};
 
+use super::papers::issued;
 use super::{Con, Db, Result};
 use crate::model::evidence::Evidence;
 use crate::model::ids::{BranchId, FindingId, JobId};
@@ -25,11 +26,8 @@ pub async fn numbers(con: &mut Con, branch: BranchId) -> Result<Vec<(String, Str
 
 /// Papers issued in the period, and those of earlier days of which something became in it.
 pub async fn papers(con: &mut Con, branch: BranchId, (from, until): Span) -> Result<Vec<Issued>> {
-    Ok(sqlx::query_as::<Db, Issued>(
-        "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
-             pdf_sha256, supersedes_id, issued_by, issued_at
-         from papers
-         where branch_id = $1
+    Ok(sqlx::query_as::<Db, Issued>(issued!(
+        "where branch_id = $1
            and (issued_at >= $2 and issued_at < $3
                or exists (
                    select 1
@@ -37,8 +35,8 @@ pub async fn papers(con: &mut Con, branch: BranchId, (from, until): Span) -> Res
                    where paper_events.paper_id = papers.id
                      and paper_events.at >= $2
                      and paper_events.at < $3))
-         order by series, issued_at, id",
-    )
+         order by series, issued_at, id"
+    ))
     .bind(branch)
     .bind(from)
     .bind(until)

@@ -27,6 +27,19 @@ pub struct NewPaper {
     pub supersedes_id: Option<PaperId>,
 }
 
+/// A query for issued papers: their columns, listed once, and what follows the table's name.
+macro_rules! issued {
+    ($rest:literal) => {
+        concat!(
+            "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
+                 pdf_sha256, supersedes_id, issued_by, issued_at
+             from papers ",
+            $rest
+        )
+    };
+}
+pub(super) use issued;
+
 /// Keeps a paper.
 pub async fn insert(con: &mut Con, paper: &NewPaper, who: PersonId, now: OffsetDateTime) -> Result<PaperId> {
     let id = PaperId::new();
@@ -59,13 +72,10 @@ pub async fn insert(con: &mut Con, paper: &NewPaper, who: PersonId, now: OffsetD
 
 /// The paper with this id.
 pub async fn find(con: &mut Con, branch: BranchId, id: PaperId) -> Result<Option<Issued>> {
-    Ok(sqlx::query_as::<Db, Issued>(
-        "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
-             pdf_sha256, supersedes_id, issued_by, issued_at
-         from papers
-         where id = $1
-           and branch_id = $2",
-    )
+    Ok(sqlx::query_as::<Db, Issued>(issued!(
+        "where id = $1
+           and branch_id = $2"
+    ))
     .bind(id)
     .bind(branch)
     .fetch_optional(con)
@@ -74,27 +84,16 @@ pub async fn find(con: &mut Con, branch: BranchId, id: PaperId) -> Result<Option
 
 /// The paper with this code, whatever its branch: anybody may ask.
 pub async fn find_by_code(con: &mut Con, code: &str) -> Result<Option<Issued>> {
-    Ok(sqlx::query_as::<Db, Issued>(
-        "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
-             pdf_sha256, supersedes_id, issued_by, issued_at
-         from papers
-         where code = $1",
-    )
-    .bind(code)
-    .fetch_optional(con)
-    .await?)
+    Ok(sqlx::query_as::<Db, Issued>(issued!("where code = $1")).bind(code).fetch_optional(con).await?)
 }
 
 /// The papers of a job, newest first.
 pub async fn list_of_job(con: &mut Con, branch: BranchId, job: JobId) -> Result<Vec<Issued>> {
-    Ok(sqlx::query_as::<Db, Issued>(
-        "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
-             pdf_sha256, supersedes_id, issued_by, issued_at
-         from papers
-         where branch_id = $1
+    Ok(sqlx::query_as::<Db, Issued>(issued!(
+        "where branch_id = $1
            and job_id = $2
-         order by issued_at desc, id desc",
-    )
+         order by issued_at desc, id desc"
+    ))
     .bind(branch)
     .bind(job)
     .fetch_all(con)
@@ -103,19 +102,16 @@ pub async fn list_of_job(con: &mut Con, branch: BranchId, job: JobId) -> Result<
 
 /// The papers of a job that stand, newest first: neither withdrawn nor superseded, though perhaps under review.
 pub async fn list_in_force(con: &mut Con, branch: BranchId, job: JobId) -> Result<Vec<Issued>> {
-    Ok(sqlx::query_as::<Db, Issued>(
-        "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
-             pdf_sha256, supersedes_id, issued_by, issued_at
-         from papers
-         where branch_id = $1
+    Ok(sqlx::query_as::<Db, Issued>(issued!(
+        "where branch_id = $1
            and job_id = $2
            and not exists (
                select 1
                from paper_events
                where paper_events.paper_id = papers.id
                  and paper_events.kind in ($3, $4))
-         order by issued_at desc, id desc",
-    )
+         order by issued_at desc, id desc"
+    ))
     .bind(branch)
     .bind(job)
     .bind(EventKind::Withdrawn)
@@ -137,11 +133,8 @@ pub struct Sought {
 
 /// The register: papers of a branch, newest first, `limit` of them from `offset`.
 pub async fn list(con: &mut Con, branch: BranchId, sought: &Sought, limit: i64, offset: i64) -> Result<Vec<Issued>> {
-    Ok(sqlx::query_as::<Db, Issued>(
-        "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
-             pdf_sha256, supersedes_id, issued_by, issued_at
-         from papers
-         where branch_id = $1
+    Ok(sqlx::query_as::<Db, Issued>(issued!(
+        "where branch_id = $1
            and ($4 = '' or kind = $4)
            and ($5 is null or issued_at >= $5)
            and ($6 is null or issued_at < $6)
@@ -151,8 +144,8 @@ pub async fn list(con: &mut Con, branch: BranchId, sought: &Sought, limit: i64, 
                where paper_events.paper_id = papers.id
                  and paper_events.kind in ($8, $9)))
          order by issued_at desc, id desc
-         limit $2 offset $3",
-    )
+         limit $2 offset $3"
+    ))
     .bind(branch)
     .bind(limit)
     .bind(offset)
@@ -176,14 +169,7 @@ pub async fn first_at(con: &mut Con, branch: BranchId) -> Result<Option<OffsetDa
 
 /// Every paper of every branch, in the order of its series: what a check of the whole shop walks.
 pub async fn list_all(con: &mut Con) -> Result<Vec<Issued>> {
-    Ok(sqlx::query_as::<Db, Issued>(
-        "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
-             pdf_sha256, supersedes_id, issued_by, issued_at
-         from papers
-         order by branch_id, series, issued_at, id",
-    )
-    .fetch_all(con)
-    .await?)
+    Ok(sqlx::query_as::<Db, Issued>(issued!("order by branch_id, series, issued_at, id")).fetch_all(con).await?)
 }
 
 /// Check sum of the PDF of the paper with exactly this signed content.
@@ -197,14 +183,11 @@ pub async fn find_pdf_sha256(con: &mut Con, content: &[u8]) -> Result<Option<Str
 /// The paper of a series with this running number: found by the number, for a clock that was set back makes a later paper look
 /// earlier.
 pub async fn find_in_series(con: &mut Con, branch: BranchId, series: &str, running: i64) -> Result<Option<Issued>> {
-    Ok(sqlx::query_as::<Db, Issued>(
-        "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
-             pdf_sha256, supersedes_id, issued_by, issued_at
-         from papers
-         where branch_id = $1
+    Ok(sqlx::query_as::<Db, Issued>(issued!(
+        "where branch_id = $1
            and series = $2
-           and number like $3",
-    )
+           and number like $3"
+    ))
     .bind(branch)
     .bind(series)
     .bind(format!("%-{running:04}"))
@@ -265,14 +248,11 @@ pub async fn insert_event_of(
 
 /// The papers of a vehicle, newest first.
 pub async fn list_of_vehicle(con: &mut Con, branch: BranchId, vehicle: VehicleId) -> Result<Vec<Issued>> {
-    Ok(sqlx::query_as::<Db, Issued>(
-        "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
-             pdf_sha256, supersedes_id, issued_by, issued_at
-         from papers
-         where branch_id = $1
+    Ok(sqlx::query_as::<Db, Issued>(issued!(
+        "where branch_id = $1
            and vehicle_id = $2
-         order by issued_at desc, id desc",
-    )
+         order by issued_at desc, id desc"
+    ))
     .bind(branch)
     .bind(vehicle)
     .fetch_all(con)
@@ -281,11 +261,8 @@ pub async fn list_of_vehicle(con: &mut Con, branch: BranchId, vehicle: VehicleId
 
 /// The papers of a branch that somebody looks at again, or once did, and that are neither withdrawn nor superseded.
 pub async fn list_reviewed(con: &mut Con, branch: BranchId) -> Result<Vec<Issued>> {
-    Ok(sqlx::query_as::<Db, Issued>(
-        "select id, branch_id, series, number, kind, job_id, vehicle_id, content, personal, signature, key_id, code,
-             pdf_sha256, supersedes_id, issued_by, issued_at
-         from papers
-         where branch_id = $1
+    Ok(sqlx::query_as::<Db, Issued>(issued!(
+        "where branch_id = $1
            and exists (select 1
                        from paper_events
                        where paper_events.paper_id = papers.id
@@ -294,8 +271,8 @@ pub async fn list_reviewed(con: &mut Con, branch: BranchId) -> Result<Vec<Issued
                            from paper_events
                            where paper_events.paper_id = papers.id
                              and paper_events.kind in ($4, $5))
-         order by issued_at, id",
-    )
+         order by issued_at, id"
+    ))
     .bind(branch)
     .bind(EventKind::ReviewOpened)
     .bind(EventKind::RestsOnCorrected)
