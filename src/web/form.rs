@@ -70,6 +70,21 @@ impl Row {
     }
 }
 
+/// A line of things side by side. What it leaves out is as in the first line.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Compared {
+    pub row: Row,
+    first: Row,
+}
+
+impl Compared {
+    /// The name under which a field of this line was typed: its own, or that of the first line.
+    pub fn name(&self, form: &Form, field: &str) -> String {
+        let own = self.row.name(field);
+        if form.value(&own).trim().is_empty() { self.first.name(field) } else { own }
+    }
+}
+
 impl From<Typed> for Form {
     fn from(typed: Typed) -> Self {
         Self { typed, ..Self::default() }
@@ -262,6 +277,20 @@ impl Form {
             self.fail(list, Wrong::TooMany { most: MOST_ROWS });
         }
         rows.into_iter().take(MOST_ROWS).collect()
+    }
+
+    /// The lines of things side by side, at most `most`; one to note faults at when nothing was typed.
+    pub fn compared(&mut self, list: &str, most: usize) -> Vec<Compared> {
+        let mut rows = self.rows(list);
+        if rows.len() > most {
+            self.fail(list, Wrong::TooMany { most });
+            rows.truncate(most);
+        }
+        if rows.is_empty() {
+            rows = self.rows_shown(list, 1, 0);
+        }
+        let Some(first) = rows.first().cloned() else { return Vec::new() };
+        rows.into_iter().map(|row| Compared { row, first: first.clone() }).collect()
     }
 
     /// The lines to show: those that came back, and empty ones up to `least`, at least `spare` of them.

@@ -56,23 +56,10 @@ impl Vessels {
 
     /// Vessels as typed. What a later one leaves out is as in the first.
     pub fn read(&self, form: &mut Form) -> Vec<Vessel> {
-        let mut rows = form.rows("sets");
-        if rows.len() > MOST {
-            form.fail("sets", Wrong::TooMany { most: MOST });
-            rows.truncate(MOST);
-        }
-        if rows.is_empty() {
-            rows = form.rows_shown("sets", 1, 0);
-        }
-        let first = rows.first().cloned();
         let mut vessels = Vec::new();
-        for row in rows {
-            let of = |form: &Form, field: &str| {
-                let own = row.name(field);
-                let is_empty = form.value(&own).trim().is_empty();
-                first.as_ref().filter(|_| is_empty).map_or(own, |first| first.name(field))
-            };
-            let (volume_name, mass_name) = (of(form, self.volume.name), of(form, self.mass.name));
+        for line in form.compared("sets", MOST) {
+            let (volume_name, mass_name) = (line.name(form, self.volume.name), line.name(form, self.mass.name));
+            let row = line.row;
             let volume = self.volume.read_at(form, &volume_name);
             let mass_kg = self.mass.read_at(form, &mass_name);
             let name = form.opt_text(&row.name("name"), 60).unwrap_or_default();

@@ -74,36 +74,22 @@ fn read_sizes(form: &mut Form, name: &str, text: &str) -> Option<Vec<f64>> {
 
 /// The sets as typed. What a later set leaves out is as in the first.
 pub fn read(form: &mut Form) -> Vec<Set> {
-    let mut rows = form.rows("sets");
-    if rows.len() > MOST_SETS {
-        form.fail("sets", Wrong::TooMany { most: MOST_SETS });
-        rows.truncate(MOST_SETS);
-    }
-    if rows.is_empty() {
-        rows = form.rows_shown("sets", 1, 0);
-    }
-    let first = rows.first().cloned();
     let mut sets = Vec::new();
-    for row in rows {
-        let of = |form: &Form, field: &str| {
-            let own = row.name(field);
-            let is_empty = form.value(&own).trim().is_empty();
-            first.as_ref().filter(|_| is_empty).map_or(own, |first| first.name(field))
-        };
+    for line in form.compared("sets", MOST_SETS) {
         let numbers = OF_A_SET.map(|(field, unit, least, most)| {
-            let name = of(form, field);
+            let name = line.name(form, field);
             form.number(&name, unit, least..=most)
         });
         // A coefficient of its own was not measured with the first set's.
-        let is_own = !form.value(&row.name("discharge_coefficient")).trim().is_empty();
-        let uncertainty_name = if is_own { row.name(MEASURED) } else { of(form, MEASURED) };
+        let is_own = !form.value(&line.row.name("discharge_coefficient")).trim().is_empty();
+        let uncertainty_name = if is_own { line.row.name(MEASURED) } else { line.name(form, MEASURED) };
         let discharge_uncertainty = form.opt_number(&uncertainty_name, Unit::One, 0.0..=0.5);
-        let sizes_name = of(form, "sizes_mm");
+        let sizes_name = line.name(form, "sizes_mm");
         let text = form.value(&sizes_name).to_owned();
         let sizes = read_sizes(form, &sizes_name, &text);
-        let name = form.opt_text(&row.name("name"), 60).unwrap_or_default();
+        let name = form.opt_text(&line.row.name("name"), 60).unwrap_or_default();
         if let ([Some(a), Some(b), Some(c), Some(d)], Some(sizes_mm)) = (numbers, sizes) {
-            sets.push(Set { row, name, numbers: [a, b, c, d], discharge_uncertainty, sizes_mm });
+            sets.push(Set { row: line.row, name, numbers: [a, b, c, d], discharge_uncertainty, sizes_mm });
         }
     }
     sets
