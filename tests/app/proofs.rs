@@ -541,7 +541,7 @@ fn what_can_hurt_is_never_waived_even_when_a_shop_line_says_so() {
 }
 
 /// A column of the table, and the job it speaks of.
-const COLUMNS: [(&str, JobKind, bool); 8] = [
+pub const COLUMNS: [(&str, JobKind, bool); 8] = [
     ("conversion", JobKind::Conversion, false),
     ("inspection", JobKind::Inspection, false),
     ("repair_low", JobKind::Repair, true),

@@ -20,22 +20,11 @@ use fuelwright::rules::{self, Deadline, Proof, RuleBook, State};
 use time::Date;
 use time::macros::date;
 
+use crate::proofs::COLUMNS;
 use crate::support::TestShop;
 use crate::walk_table::{Broken, Slot, base, slots};
 
 const TODAY: Date = date!(2026 - 05 - 12);
-
-/// Columns of the table of proofs, and the job each speaks of.
-const KINDS: [(&str, JobKind, bool); 8] = [
-    ("conversion", JobKind::Conversion, false),
-    ("inspection", JobKind::Inspection, false),
-    ("repair_low", JobKind::Repair, true),
-    ("repair", JobKind::Repair, false),
-    ("exchange", JobKind::Exchange, false),
-    ("after_accident", JobKind::AfterAccident, false),
-    ("comeback", JobKind::Comeback, false),
-    ("removal", JobKind::Removal, false),
-];
 
 /// Proofs asked only at hand-over.
 const LATER: [&str; 2] = ["instructed", "received"];
@@ -349,7 +338,7 @@ async fn no_path_leads_to_a_certificate_without_a_proof_that_nobody_may_waive() 
     println!("WALK_SEED={seed} WALK_STEPS={steps}");
     let (told, book, may) = (told().await, RuleBook::shipped().unwrap(), waivers());
     let mut bases = Vec::new();
-    for (column, kind, is_low) in KINDS {
+    for (column, kind, is_low) in COLUMNS {
         for fuel in [Fuel::Lpg, Fuel::Cng] {
             let base = base(&told, &book, kind, is_low, fuel);
             let slots = slots(&base, &book);
@@ -406,7 +395,7 @@ async fn no_path_leads_to_a_certificate_without_a_proof_that_nobody_may_waive() 
     assert!(wrong.is_empty(), "WALK_SEED={seed}: {} disagreements:\n{}", wrong.len(), shown.join("\n"));
     // A walk that hardly ever comes to a certificate would say nothing.
     assert!(count > taken / 50, "WALK_SEED={seed}: possible after {count} of {taken} steps only");
-    for (column, ..) in KINDS {
+    for (column, ..) in COLUMNS {
         assert!(
             possible.keys().any(|one| one.starts_with(column)),
             "WALK_SEED={seed}: never a certificate of {column}"
