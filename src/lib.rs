@@ -9,6 +9,7 @@ pub mod calc;
 pub mod charts;
 pub mod clock;
 pub mod config;
+pub mod logs;
 pub mod model;
 pub mod rules;
 pub mod seal;

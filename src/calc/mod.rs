@@ -16,7 +16,8 @@
 //! | `leak` `lambda` `decision` | what was proved on the bench and at the tailpipe |
 //! | `economy` `petrol` | what running costs and emits, on gas and on petrol |
 //! | `due` `vin` | months and kilometres; identities |
-//! | `roots` `student` `uncertainty` | the mathematics under them |
+//! | `road` | what driving on both fuels shows |
+//! | `roots` `robust` `student` `uncertainty` | the mathematics under them |
 //! | `source` `worked` `fuel_parts` | the documents behind them; sums laid out step by step |
 //! | `outside` `refusal` | how a sum says no |
 #![warn(missing_docs)]
@@ -41,6 +42,7 @@ pub mod outside;
 pub mod petrol;
 pub mod refusal;
 pub mod reported;
+pub mod road;
 pub(crate) mod roots;
 pub mod source;
 pub mod student;

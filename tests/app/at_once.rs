@@ -191,6 +191,8 @@ async fn fifty_clicks_on_one_job_give_one_certificate() {
     for answer in &answers {
         match answer.status.as_u16() {
             303 => led_to.push(answer.headers["location"].to_str().unwrap()),
+            // More secrets at once than there are places to prove them: told to try again, which is no paper either.
+            429 => {}
             _ => drop(answer.is(422).says("certificate")),
         }
     }

@@ -4,8 +4,21 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-const ALL_BUT_MAIL: &[&str] =
-    &["calc", "words", "charts", "seal", "clock", "config", "attachments", "model", "rules", "db", "papers", "unit"];
+const ALL_BUT_MAIL: &[&str] = &[
+    "calc",
+    "words",
+    "charts",
+    "seal",
+    "clock",
+    "config",
+    "attachments",
+    "logs",
+    "model",
+    "rules",
+    "db",
+    "papers",
+    "unit",
+];
 
 /// A room and what it may use of ours. A room may always use itself.
 fn allowed(room: &str) -> BTreeSet<&'static str> {
@@ -14,6 +27,8 @@ fn allowed(room: &str) -> BTreeSet<&'static str> {
     match room {
         "calc" | "charts" | "seal" | "clock" | "config" | "attachments" | "unit" => BTreeSet::new(),
         "words" => ["unit"].into(),
+        // What a log's columns stand for is named where they are judged.
+        "logs" => ["calc"].into(),
         // A certificate keeps its signed content as it was signed.
         "model" => ["calc", "seal", "unit"].into(),
         "rules" => ["calc", "model", "unit"].into(),
