@@ -22,6 +22,13 @@ pub enum Kept {
     Altered,
 }
 
+impl Kept {
+    /// Of bytes that were read, by their SHA-256 in hexadecimal.
+    pub fn of(bytes: &[u8], sha256: &str) -> Self {
+        if sha256_of(bytes) == sha256 { Self::Sound } else { Self::Altered }
+    }
+}
+
 impl Files {
     /// Files in `folder`, which is made when the first comes.
     pub fn in_folder(folder: impl Into<PathBuf>) -> Self {
@@ -64,8 +71,7 @@ impl Files {
     pub fn state(&self, sha256: &str) -> io::Result<Kept> {
         Ok(match self.read(sha256)? {
             None => Kept::Missing,
-            Some(bytes) if sha256_of(&bytes) == sha256 => Kept::Sound,
-            Some(_) => Kept::Altered,
+            Some(bytes) => Kept::of(&bytes, sha256),
         })
     }
 

@@ -7,6 +7,7 @@ use serde_json::{Value, json};
 
 use super::spreadsheet::written;
 use super::target::Target;
+use crate::attachments::Kept;
 use crate::clock::Zone;
 use crate::db;
 use crate::model::branch::Branch;
@@ -123,7 +124,8 @@ async fn paper_out(
             pdf_place = target.place(&folders, &paper.number, ".pdf");
             pdf_sha256 = seal::sha256_hex(&pdf);
             target.write(&pdf_place, &pdf)?;
-            fault(paper, &sealed, ring, &pdf, &signed)
+            let kept = shop.kept_pdf(paper).await.with_context(told)?;
+            fault(paper, &sealed, ring, (&pdf, kept), &signed)
         }
         // One file gone bad on the disk does not keep the others in.
         Err(refusal) => Some(format!("its PDF is not written: {refusal}")),
@@ -135,15 +137,20 @@ async fn paper_out(
 }
 
 /// What is wrong with a paper as it is written; nothing when it is the one that was issued.
-fn fault(paper: &Issued, sealed: &Sealed, ring: &KeyRing, pdf: &[u8], signed: &[u8]) -> Option<String> {
+fn fault(paper: &Issued, sealed: &Sealed, ring: &KeyRing, (pdf, kept): (&[u8], Kept), signed: &[u8]) -> Option<String> {
     if let Err(refusal) = verify(sealed, ring) {
         return Some(format!("not genuine: {refusal}"));
     }
     if papers::embedded(pdf).ok().flatten().as_deref() != Some(signed) {
         return Some("its PDF does not carry its signed content".to_owned());
     }
-    (seal::sha256_hex(pdf) != paper.pdf_sha256).then(|| {
-        "its PDF had to be drawn anew and is not byte for byte the one that was issued; the signed content is"
+    if seal::sha256_hex(pdf) != paper.pdf_sha256 {
+        let said =
+            "its PDF had to be drawn anew and is not byte for byte the one that was issued; the signed content is";
+        return Some(said.to_owned());
+    }
+    (kept == Kept::Altered).then(|| {
+        "the file kept by the shop was changed on the disk; what is written here was drawn anew, as it was issued"
             .to_owned()
     })
 }

@@ -20,7 +20,7 @@ use super::sheet::{Page, Sheet, WIDTH};
 use super::tags::Role;
 pub(super) use closing::{person, rule_set_lines};
 
-use super::{PERSONAL_PART, PaperError, SIGNED_CONTENT, phrases, results};
+use super::{PERSONAL_PART, PaperError, SIGNED_CONTENT, phrases, printable, results};
 
 /// A certificate as it is to be printed.
 #[derive(Debug, Clone, Copy)]
@@ -35,7 +35,9 @@ pub struct Certificate<'a> {
 
 /// The certificate as a PDF on A4. The same input gives the same bytes.
 ///
-/// Errors: a character that no face has; an address too long for a QR code.
+/// In the content a character that no face has is spelled as its number.
+///
+/// Errors: a character of the keeper's data that no face has; an address too long for a QR code.
 pub fn certificate(paper: &Certificate<'_>, words: &Words) -> Result<Vec<u8>, PaperError> {
     certificate_on(paper, words, PaperSize::A4)
 }
@@ -44,6 +46,9 @@ pub fn certificate(paper: &Certificate<'_>, words: &Words) -> Result<Vec<u8>, Pa
 ///
 /// Errors: as [`certificate`].
 pub fn certificate_on(paper: &Certificate<'_>, words: &Words, size: PaperSize) -> Result<Vec<u8>, PaperError> {
+    // A part's maker or a remark with an odd sign in it must not keep a paper back; a keeper's name has its own spelling.
+    let spelled = printable(paper.content)?;
+    let paper = &Certificate { content: &spelled, ..*paper };
     let content = paper.content;
     let title = phrases::certificate_title(words, content.kind, content.system.fuel);
     let mut sheet = Sheet::on(Page::of(size));

@@ -1,4 +1,5 @@
-//! Content with every letter that no face has spelled as its number, for papers that must come out all the same.
+//! Content with every letter that no face has spelled as its number: papers come out all the same. Names are no part of
+//! that; whoever issues asks for a spelling first.
 
 use std::fmt::Write as _;
 

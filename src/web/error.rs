@@ -169,7 +169,6 @@ impl Error {
 }
 
 /// Puts a refusal that speaks of a field beside that field, for the form to be shown again; any other is passed on.
-/// TEMP
 pub fn beside(form: &mut Form, refusal: Refusal) -> Result<(), Error> {
     match refusal {
         Refusal::Taken { field } => form.fail(&field, Wrong::Taken),

@@ -168,6 +168,25 @@ async fn a_paper_whose_pdf_was_altered_on_the_disk_is_named_and_the_exit_code_sa
     }
 }
 
+#[tokio::test]
+async fn a_file_changed_on_the_disk_is_handed_to_nobody() {
+    let open = TestShop::open().await;
+    let told = open.told().await;
+    let vera = open.actor(open.vera).await;
+    let id = open.shop.issue_certificate(&vera, None, told.job, crate::told::seen()).await.unwrap();
+    let paper = open.shop.find_paper(open.branch, id).await.unwrap().unwrap().paper;
+    let kept = one_file(&open.folder.path().join("papers"));
+    for done in ["changed", "gone"] {
+        if done == "gone" {
+            std::fs::remove_file(&kept).unwrap();
+        } else {
+            std::fs::write(&kept, b"%PDF-1.7 not the paper").unwrap();
+        }
+        let page = open.signatory().await.get(&format!("/papers/{id}/pdf")).await;
+        assert_eq!(fuelwright::seal::sha256_hex(&page.bytes), paper.pdf_sha256, "{done}");
+    }
+}
+
 fn one_file(folder: &Path) -> PathBuf {
     let group = std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).find(|path| path.is_dir());
     std::fs::read_dir(group.unwrap()).unwrap().next().unwrap().unwrap().path()

@@ -262,6 +262,25 @@ async fn a_name_beyond_the_letters_of_papers_is_kept_and_asks_for_a_spelling_bef
 }
 
 #[tokio::test]
+async fn an_odd_letter_on_a_part_is_spelled_by_its_number_and_a_signatory_s_name_never_is() {
+    let open = TestShop::open().await;
+    let told = open.told().await;
+    open.set("parts", "maker", "Nordlicht 田").await;
+    let vera = open.actor(open.vera).await;
+    let unreadable = fuelwright::model::person::Actor { name: "高橋".to_owned(), ..vera.clone() };
+    let refused = open.shop.issue_certificate(&unreadable, None, told.job, crate::told::seen()).await;
+    assert!(matches!(refused, Err(fuelwright::shop::Refusal::MayNot("refused-signatory-beyond-fonts"))));
+    let id = open.shop.issue_certificate(&vera, None, told.job, crate::told::seen()).await.unwrap();
+    let found = open.shop.find_paper(open.branch, id).await.unwrap().unwrap();
+    let pdf = open.shop.issued_pdf(&found.paper).await.unwrap();
+    Paper::new("certificate-of-an-odd-part", &pdf).says("Nordlicht [U+7530]");
+    assert!(
+        String::from_utf8_lossy(&found.paper.content).contains("Nordlicht 田"),
+        "the signed content keeps the letter"
+    );
+}
+
+#[tokio::test]
 async fn a_name_that_can_be_printed_stands_beside_its_spelling() {
     let open = TestShop::open().await;
     let told = open.told().await;

@@ -2,6 +2,7 @@
 //! reads the code.
 
 mod full;
+mod golden;
 mod languages;
 mod others;
 pub mod reading;

@@ -242,6 +242,7 @@ impl Shop {
         let loaded = Assessed::read(&mut con, who.branch, job, at).await?;
         let (content, personal) = self.build(&mut con, who, &loaded, new, chance, at).await?;
         drop(con);
+        unprintable::signatory(who)?;
         unprintable::customer(&loaded.file.keeper)?;
         unprintable::vehicle(&loaded.file.vehicle)?;
         let sealed =

@@ -4,6 +4,7 @@ use time::Date;
 use uuid::Uuid;
 
 use super::words_of;
+use crate::attachments::Kept;
 use crate::clock::Zone;
 use crate::db;
 use crate::model::branch::PaperSize;
@@ -134,10 +135,13 @@ impl Shop {
             .map_err(|error| Refusal::Broken(error.to_string()))
     }
 
-    /// The PDF as it was issued; drawn anew from the frozen content when the file is gone, which gives the same bytes.
+    /// The PDF as it was issued; drawn anew from the frozen content when the file is gone or is no longer what it was, which
+    /// gives the same bytes. Nobody is handed a file that was changed on the disk.
     pub async fn issued_pdf(&self, paper: &Issued) -> Result<Vec<u8>, Refusal> {
-        if let Some(bytes) = self.read_pdf(&paper.pdf_sha256).await? {
-            return Ok(bytes);
+        match self.read_pdf(&paper.pdf_sha256).await? {
+            Some(bytes) if seal::sha256_hex(&bytes) == paper.pdf_sha256 => return Ok(bytes),
+            Some(_) => tracing::error!(number = paper.number, "the kept PDF was changed on the disk; drawn anew"),
+            None => tracing::warn!(number = paper.number, "the kept PDF is gone; drawn anew"),
         }
         let sha256 = paper.pdf_sha256.clone();
         let mut con = self.db.read().await?;
@@ -156,6 +160,12 @@ impl Shop {
             }
         }
         Ok(drawn)
+    }
+
+    /// Whether the PDF that was kept at issue still is what it was.
+    pub async fn kept_pdf(&self, paper: &Issued) -> Result<Kept, Refusal> {
+        let bytes = self.read_pdf(&paper.pdf_sha256).await?;
+        Ok(bytes.map_or(Kept::Missing, |bytes| Kept::of(&bytes, &paper.pdf_sha256)))
     }
 
     /// Takes a certificate back. The caller has proved the signatory's secret just before.

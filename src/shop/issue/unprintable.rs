@@ -1,6 +1,7 @@
 //! Names that the papers have no letters for: what is refused, and which field lifts it.
 
 use crate::model::customer::Customer;
+use crate::model::person::Actor;
 use crate::model::vehicle::Vehicle;
 use crate::papers::first_unprintable;
 use crate::shop::Refusal;
@@ -33,6 +34,14 @@ pub fn vehicle(one: &Vehicle) -> Result<(), Refusal> {
         check(text, field, "refused-vehicle-beyond-fonts")?;
     }
     Ok(())
+}
+
+/// Whoever signs, by a name that can be printed.
+///
+/// # Errors
+/// [`Refusal::MayNot`]: a name is never spelled by numbers under a signature.
+pub fn signatory(one: &Actor) -> Result<(), Refusal> {
+    first_unprintable(&one.name).map_or(Ok(()), |_| Err(Refusal::MayNot("refused-signatory-beyond-fonts")))
 }
 
 /// The name to print: the spelling given for print, else the name.

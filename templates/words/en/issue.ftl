@@ -46,6 +46,7 @@ refused-not-restored = Nothing waits for this answer.
 refused-manager-only = Only a manager may do this.
 refused-licence-expired = The shop's licence has run out; a manager enters the new date in Office.
 refused-address-beyond-fonts = The address has letters the papers cannot print. Write it in Latin letters with the customer.
+refused-signatory-beyond-fonts = Your name has letters the papers cannot print. A manager writes it in Latin letters under Office, People.
 refused-vehicle-beyond-fonts = Make, model or plate has letters the papers cannot print. Write it in Latin letters with the vehicle.
 refused-name-beyond-fonts = The name has letters the papers cannot print. Enter a spelling in Latin letters with the customer.
 refused-paper-ended = This paper was withdrawn or superseded already.

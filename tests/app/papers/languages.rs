@@ -91,7 +91,7 @@ const SHEETS: [(Language, [&str; 5]); 8] = [
     ),
 ];
 
-fn sheet(fuel: GasFuel, w: &Words) -> OwnerSheetContent {
+pub fn sheet(fuel: GasFuel, w: &Words) -> OwnerSheetContent {
     let content = others::owner_sheet(fuel);
     let duties = ["duty-kind-first-check", "duty-kind-pressure-test"];
     let duties = content.duties.iter().zip(duties).map(|(duty, key)| {

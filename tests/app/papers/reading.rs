@@ -16,7 +16,7 @@ fn run(program: &str, arguments: &[&str]) -> String {
 }
 
 /// Columns and lines break texts; a break is no loss.
-fn squeezed(text: &str) -> String {
+pub fn squeezed(text: &str) -> String {
     text.chars().filter(|c| !c.is_whitespace()).collect()
 }
 
