@@ -1,5 +1,6 @@
 //! The finding report: one finding from its cause to what became of each paper that rests on it.
 
+use crate::model::branch::PaperSize;
 use crate::model::doubt::Sort;
 use crate::model::paper::finding_report::{FindingReportContent, PaperOnReport, ResultOnReport};
 use crate::words::Words;
@@ -7,17 +8,18 @@ use crate::words::Words;
 use super::finish::{About, finish};
 use super::ink::{CELL, Ink, LEAD, NUMBER, SMALL, TEXT, TITLE};
 use super::letter::{Letter, Mark};
-use super::sheet::{Sheet, WIDTH};
+use super::sheet::{Page, Sheet, WIDTH};
 use super::table::{Cell, Column, Table, facts};
 use super::tags::Role;
-use super::{PaperError, phrases};
+use super::{PaperError, phrases, printable};
 
-/// The report as a PDF. The same input gives the same bytes.
+/// The report as a PDF. The same input gives the same bytes; a character that no face has is spelled as its number.
 ///
-/// Errors: a character that no face has.
-pub fn finding_report(content: &FindingReportContent, words: &Words) -> Result<Vec<u8>, PaperError> {
+/// Errors: the file cannot be written.
+pub fn finding_report(content: &FindingReportContent, words: &Words, size: PaperSize) -> Result<Vec<u8>, PaperError> {
+    let content = &printable(content)?;
     let title = words.t("report-title");
-    let mut sheet = Sheet::new();
+    let mut sheet = Sheet::on(Page::of(size));
     sheet.y += 6.0;
     sheet.text(Role::H1, &title, TITLE, WIDTH)?;
     let values = [("number", (&content.number).into()), ("date", words.date(content.printed_on).into())];

@@ -92,11 +92,6 @@ pub struct Sheet {
 }
 
 impl Sheet {
-    /// One empty page of A4.
-    pub fn new() -> Self {
-        Self::on(Page::of(PaperSize::A4))
-    }
-
     /// One empty page.
     pub fn on(page: Page) -> Self {
         Self { pages: vec![Vec::new()], page, photos: Vec::new(), tags: Tags::new(), y: page.top, section_gap: 8.0 }
@@ -368,12 +363,6 @@ impl Sheet {
         let placed = |ops: Vec<Op>| [vec![self.page.placed()], ops].concat();
         document.pages = self.pages.into_iter().map(|ops| PdfPage::new(width, height, placed(ops))).collect();
         Ok((document, self.tags))
-    }
-}
-
-impl Default for Sheet {
-    fn default() -> Self {
-        Self::new()
     }
 }
 

@@ -178,6 +178,19 @@ async fn a_failed_check_is_worked_to_its_end_and_the_paper_stands_again() {
     paper.says("Still far inside its limits");
     paper.says("Vera");
     paper.says("Analyser repaired and calibrated");
+    paper.has_size([210.0, 297.0]);
+
+    let mut tx = issued.open.shop.db.write().await.unwrap();
+    for statement in [
+        "update branches set paper_size = 'letter'",
+        "update findings set text = 'Analyser 田 low' where source = 'instrument'",
+    ] {
+        sqlx::query::<Db>(statement).execute(&mut *tx).await.unwrap();
+    }
+    tx.commit().await.unwrap();
+    let paper = issued.report(&finding, "finding-stands-letter").await;
+    paper.has_size([215.9, 279.4]);
+    paper.says("Analyser [U+7530] low");
 }
 
 #[tokio::test]

@@ -36,7 +36,8 @@ impl Shop {
         drop(con);
         let content = report(&w, &weighed, on_papers, now, self.issuer.is_demo());
         let number = content.number.clone();
-        let drawing = tokio::task::spawn_blocking(move || papers::finding_report::finding_report(&content, &w));
+        let size = weighed.branch.paper_size;
+        let drawing = tokio::task::spawn_blocking(move || papers::finding_report::finding_report(&content, &w, size));
         let pdf = drawing
             .await
             .map_err(|error| Refusal::Broken(error.to_string()))?
