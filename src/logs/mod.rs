@@ -4,6 +4,24 @@
 //! the head, a row of units); a line that cannot be read is counted, not fatal; a file of any length needs the memory of
 //! a few rows. What the numbers mean is said by a [`Match`], and judged elsewhere.
 
+mod cell;
+mod encoding;
+mod head;
+mod lines;
+mod look;
+mod moment;
+mod read;
+mod record;
+mod suggest;
+mod text;
 mod types;
+mod units;
+mod words;
+mod workbook;
 
-pub use types::{Column, Layout, LogError, Match, Matched};
+pub use look::{look, source_key};
+pub use read::{HELD_S, HELD_SLOWLY_S, read, words_of};
+pub use suggest::suggest;
+pub use types::{BrokenLine, BrokenWhy, Column, Layout, LogError, Match, Matched, Row, Shown, Tally};
+pub use units::{in_own_unit, units_taken};
+pub use words::{CLOSED_WORDS, GAS_WORDS};

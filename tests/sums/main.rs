@@ -23,6 +23,7 @@ mod leak;
 mod leak_plan;
 mod leak_units;
 mod liquid;
+mod logs;
 mod nozzle;
 mod properties;
 mod reference;
