@@ -43,6 +43,7 @@ pub mod petrol;
 pub mod refusal;
 pub mod reported;
 pub mod road;
+pub mod robust;
 pub(crate) mod roots;
 pub mod source;
 pub mod student;

@@ -86,6 +86,16 @@ pub enum Burned {
     Gas,
 }
 
+impl Burned {
+    /// Its name in English, for the command line.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Petrol => "petrol",
+            Self::Gas => "gas",
+        }
+    }
+}
+
 /// One row of a log.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Sample {
@@ -161,7 +171,7 @@ impl Default for Plan {
 pub enum Banded {
     /// Manifold pressure, kPa absolute.
     Manifold,
-    /// Petrol injection time on petrol, ms, where no manifold pressure was logged.
+    /// Injection time with the trims taken off, ms, where no manifold pressure was logged.
     InjectionTime,
 }
 
@@ -189,6 +199,38 @@ pub enum SetAside {
     OtherFuel,
     /// A visit too short to count.
     ShortVisit,
+}
+
+impl SetAside {
+    /// All of them, in the order of a table.
+    pub const ALL: [Self; 10] = [
+        Self::Cold,
+        Self::Changeover,
+        Self::FuelCut,
+        Self::Transient,
+        Self::OpenLoop,
+        Self::OutOfRange,
+        Self::Gap,
+        Self::TimeBack,
+        Self::OtherFuel,
+        Self::ShortVisit,
+    ];
+
+    /// The one spelling of it.
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Cold => "cold",
+            Self::Changeover => "changeover",
+            Self::FuelCut => "fuel-cut",
+            Self::Transient => "transient",
+            Self::OpenLoop => "open-loop",
+            Self::OutOfRange => "out-of-range",
+            Self::Gap => "gap",
+            Self::TimeBack => "time-back",
+            Self::OtherFuel => "other-fuel",
+            Self::ShortVisit => "short-visit",
+        }
+    }
 }
 
 /// Rows that were read.
@@ -253,6 +295,8 @@ pub enum Why {
     Drive(Missing),
     /// Open loop on this fuel (or both).
     OpenLoop,
+    /// Neither manifold pressure nor trims were logged: the injection time cannot be compared with itself.
+    LoadUnknown,
 }
 
 /// An operating point and what was found there.
@@ -270,9 +314,9 @@ pub struct Cell {
     pub petrol_visits: u32,
     /// Visits on gas.
     pub gas_visits: u32,
-    /// Median injection time on petrol, ms.
+    /// Median injection time on petrol, brought to the middle of the cell, ms.
     pub petrol_ms: Option<f64>,
-    /// Median injection time on gas, ms.
+    /// The same on gas.
     pub gas_ms: Option<f64>,
     /// Deviation, per cent; positive where gas is lean.
     pub deviation_percent: Option<f64>,
@@ -310,16 +354,16 @@ pub struct Strip {
     pub points: Vec<StripPoint>,
 }
 
-/// A slice of a log's time: medians, and what became of its rows.
+/// A slice of a log's time: means of the rows within range, and what became of them.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct StripPoint {
     /// Begin of the slice, s since the log's begin.
     pub time_s: f64,
     /// Engine speed, 1/min.
     pub rpm: f64,
-    /// Load: manifold pressure or injection time.
+    /// Load: manifold pressure, kPa, or injection time with the trims taken off, ms.
     pub load: f64,
-    /// Injection time, ms.
+    /// Injection time of the petrol computer, ms.
     pub petrol_ms: f64,
     /// The fuel that burned most.
     pub burned: Option<Burned>,
@@ -359,8 +403,13 @@ pub enum Warning {
     NoCoolant,
     /// Closed loop was not logged.
     NoClosedLoop,
-    /// No manifold pressure: cells are by injection time.
+    /// No manifold pressure: cells are by injection time with the trims taken off.
     NoManifold,
+    /// Neither manifold pressure nor trims: on gas the injection time itself is what shifts, so that banding by it
+    /// hides the shift; nothing is judged.
+    LoadUnknown,
+    /// Only one of the two trims was logged; totals are what should be compared.
+    OneTrim,
     /// Lean at high load, where the oxygen sensor cannot see: valves and pistons are at risk.
     LeanAtLoad {
         /// Greatest deviation there, per cent.
