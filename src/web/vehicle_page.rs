@@ -2,17 +2,18 @@
 
 use askama::Template;
 use axum::extract::{Path, State};
-use axum::http::{HeaderValue, StatusCode, header};
+use axum::http::{HeaderMap, HeaderValue, StatusCode, header};
 
 use super::app::{App, words_for};
 use super::page::{Frame, page_with};
-use super::{Answer, Error};
+use super::{Answer, Error, language};
 use crate::clock::Zone;
 use crate::db;
 use crate::model::Coded;
 use crate::model::branch::Branch;
 use crate::model::duty::{Duty, DutyKind};
 use crate::model::vehicle::is_vin;
+use crate::words::Words;
 
 #[derive(Template)]
 #[template(path = "vehicle_page.html")]
@@ -31,17 +32,19 @@ struct Found {
 }
 
 /// `GET /vehicle/{code}`.
-pub async fn show(State(app): State<App>, Path(code): Path<String>) -> Answer {
+pub async fn show(State(app): State<App>, Path(code): Path<String>, came: HeaderMap) -> Answer {
+    // A stranger at the vehicle reads it in the language of their browser, else in the shop's.
+    let asked = language::asked(&came).map(Words::new);
     let labelled = app.shop.find_labelled(&code).await?;
     let (frame, found) = match labelled {
-        None => (app.frame(), None),
+        None => (app.frame_of(None, asked.unwrap_or_default()), None),
         Some(labelled) => {
             let mut con = app.read().await?;
             let shop = db::branches::find(&mut con, labelled.branch_id).await?.ok_or(Error::NotFound)?;
             let zone = Zone::named(&shop.time_zone).unwrap_or_else(|_| Zone::utc());
             let today = app.shop.clock.today(&zone);
             let duties = db::duties::list_of_vehicle(&mut con, labelled.branch_id, labelled.vehicle_id).await?;
-            let frame = app.frame_of(Some(&shop), words_for("", &shop));
+            let frame = app.frame_of(Some(&shop), asked.unwrap_or_else(|| words_for("", &shop)));
             let w = frame.w;
             let duty = |duty: &Duty| {
                 let day = w.date(duty.due_on);
@@ -66,6 +69,7 @@ pub async fn show(State(app): State<App>, Path(code): Path<String>) -> Answer {
     let mut response = page_with(status, VehiclePage { frame, found })?;
     let headers = response.headers_mut();
     headers.insert(header::REFERRER_POLICY, HeaderValue::from_static("no-referrer"));
+    headers.append(header::VARY, HeaderValue::from_static("accept-language"));
     headers.insert("x-robots-tag", HeaderValue::from_static("noindex"));
     Ok(response)
 }

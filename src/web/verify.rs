@@ -2,16 +2,17 @@
 
 use askama::Template;
 use axum::extract::{Path, Query, State};
-use axum::http::{HeaderValue, StatusCode, header};
+use axum::http::{HeaderMap, HeaderValue, StatusCode, header};
 use serde::Deserialize;
 
 use crate::model::vehicle::is_vin;
 use crate::shop::issue::Found;
 use crate::web::app::App;
-use crate::web::kit::{self, Mark, Verdict};
+use crate::web::kit::Verdict;
 use crate::web::page::{Frame, page_with, see_other};
 use crate::web::papers::{result, verdict};
-use crate::web::{Answer, path};
+use crate::web::{Answer, language, path};
+use crate::words::Words;
 
 /// A code typed into the form.
 #[derive(Debug, Deserialize)]
@@ -28,29 +29,30 @@ struct VerifyPage {
     verdict: Option<Verdict>,
     facts: Vec<(String, String)>,
     /// A code was typed that no paper has.
-    unknown: Option<Mark>,
+    is_unknown: bool,
     is_demonstration: bool,
 }
 
 /// `GET /verify`: a form for the code, or on to its answer.
-pub async fn ask(State(app): State<App>, Query(asked): Query<Asked>) -> Answer {
+pub async fn ask(State(app): State<App>, Query(asked): Query<Asked>, headers: HeaderMap) -> Answer {
     let code = asked.code.trim();
     if !code.is_empty() {
         return see_other(path::verify(code));
     }
-    answer(&app, StatusCode::OK, String::new(), None)
+    answer(&app, &headers, StatusCode::OK, String::new(), None)
 }
 
 /// `GET /verify/{code}`: how the paper with this code stands.
-pub async fn show(State(app): State<App>, Path(code): Path<String>) -> Answer {
+pub async fn show(State(app): State<App>, Path(code): Path<String>, headers: HeaderMap) -> Answer {
     let found = app.shop.find_by_code(&code).await?;
     let status = if found.is_some() { StatusCode::OK } else { StatusCode::NOT_FOUND };
-    answer(&app, status, code, found.as_ref())
+    answer(&app, &headers, status, code, found.as_ref())
 }
 
-fn answer(app: &App, status: StatusCode, typed: String, found: Option<&Found>) -> Answer {
-    let frame = app.frame();
-    let w = frame.w;
+/// In the language that the browser asks for: whoever holds the paper need not speak the shop's.
+fn answer(app: &App, came: &HeaderMap, status: StatusCode, typed: String, found: Option<&Found>) -> Answer {
+    let w = Words::new(language::asked(came).unwrap_or_default());
+    let frame = app.frame_of(None, w);
     let fact = |key: &str, value: String| (w.t(key), value);
     let facts = found.map(|found| {
         let content = &found.content;
@@ -71,7 +73,7 @@ fn answer(app: &App, status: StatusCode, typed: String, found: Option<&Found>) -
     let page = VerifyPage {
         verdict: found.map(|found| verdict(&w, found.standing, &found.paper.number)),
         is_demonstration: found.is_some_and(|found| found.content.is_demonstration),
-        unknown: (found.is_none() && !typed.is_empty()).then_some(Mark::Stops),
+        is_unknown: found.is_none() && !typed.is_empty(),
         facts: facts.unwrap_or_default().into_iter().filter(|(_, value)| !value.is_empty()).collect(),
         frame,
         typed,
@@ -79,6 +81,7 @@ fn answer(app: &App, status: StatusCode, typed: String, found: Option<&Found>) -
     let mut response = page_with(status, page)?;
     let headers = response.headers_mut();
     headers.insert(header::REFERRER_POLICY, HeaderValue::from_static("no-referrer"));
+    headers.append(header::VARY, HeaderValue::from_static("accept-language"));
     headers.insert("x-robots-tag", HeaderValue::from_static("noindex"));
     Ok(response)
 }

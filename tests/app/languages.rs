@@ -159,6 +159,34 @@ async fn the_owner_s_sheet_of_a_job_is_in_the_keeper_s_language_and_the_certific
 }
 
 #[tokio::test]
+async fn a_stranger_reads_how_a_paper_stands_in_the_language_of_the_browser() {
+    let open = TestShop::open().await;
+    let told = open.told().await;
+    let vera = open.actor(open.vera).await;
+    let id = open.shop.issue_certificate(&vera, None, told.job, crate::told::seen()).await.unwrap();
+    let paper = open.shop.find_paper(open.branch, id).await.unwrap().unwrap().paper;
+    let read = async |address: &str, wanted: &str| {
+        let request = axum::http::Request::get(address).header("accept-language", wanted);
+        open.stranger().send(request.body(axum::body::Body::empty()).unwrap()).await
+    };
+    let at = format!("/verify/{}", paper.code);
+    for (wanted, lang, stands) in [
+        ("de-AT,de;q=0.9,en;q=0.8", "de", "gilt, wie sie ausgestellt wurde"),
+        ("pl", "pl", "obowiązuje tak, jak zostało wystawione"),
+        ("sv,tr;q=0.4", "tr", "düzenlendiği gibi geçerlidir"),
+        ("sv", "en", "stands as it was issued"),
+    ] {
+        let page = read(&at, wanted).await;
+        page.is(200).says(stands).says(&paper.number);
+        assert!(String::from_utf8_lossy(&page.bytes).contains(&format!("<html lang=\"{lang}\"")), "{wanted}");
+        assert!(page.headers.get_all("vary").iter().any(|one| one == "accept-language"));
+    }
+    read("/verify/AAAA-BBBB-CCCC-DDDD", "fr").await.is(404).says("Aucun document");
+    read("/verify", "nl").await.is(200).says("Een document controleren");
+    read("/vehicle/AAAA-BBBB-CCCC-DDDD", "it").await.is(404);
+}
+
+#[tokio::test]
 async fn the_forms_offer_languages_by_their_own_names_and_keep_one_they_do_not_know() {
     let open = TestShop::open().await;
     let desk = open.desk().await;

@@ -113,7 +113,8 @@ fn no_key_is_given_twice() {
 }
 
 /// Files of words for customers: the same in every language of papers.
-const FOR_CUSTOMERS: [&str; 4] = ["customer_page.ftl", "customer_papers.ftl", "letters.ftl", "owner_sheet.ftl"];
+const FOR_CUSTOMERS: [&str; 5] =
+    ["customer_page.ftl", "customer_papers.ftl", "letters.ftl", "owner_sheet.ftl", "verify.ftl"];
 
 /// Key to its text, attributes and all, of one file.
 fn messages(tag: &str, file: &str) -> BTreeMap<String, String> {
@@ -142,7 +143,8 @@ fn placeholders(text: &str) -> Vec<&str> {
 }
 
 /// Words that are the same in another language: abbreviations of the trade, and words that were borrowed.
-const SAME: [(&str, &str); 13] = [
+const SAME: [(&str, &str); 14] = [
+    ("de", "verify-code"),
     ("de", "duty-kind-filter"),
     ("de", "part-category-filter"),
     ("de", "part-category-sensor"),
@@ -202,6 +204,8 @@ fn whatever_a_customer_reads_asks_only_for_words_that_every_language_has() {
         "src/mail/reminder.rs",
         "src/shop/doubts/letters.rs",
         "src/web/vehicle_page.rs",
+        "src/web/verify.rs",
+        "templates/verify.html",
         "templates/mail/",
         "templates/owner/",
         "templates/vehicle_page.html",
@@ -218,9 +222,20 @@ fn whatever_a_customer_reads_asks_only_for_words_that_every_language_has() {
             let key = literal.trim_end_matches('*');
             let is_asked = is_key(key)
                 && is_ours(key)
-                && ["owner-", "letter-", "mail-", "own-", "paper-", "kit-", "vehicle-page-"]
-                    .iter()
-                    .any(|start| key.starts_with(start));
+                && [
+                    "owner-",
+                    "letter-",
+                    "mail-",
+                    "own-",
+                    "paper-",
+                    "kit-",
+                    "vehicle-page-",
+                    "verify-",
+                    "register-",
+                    "standing-",
+                ]
+                .iter()
+                .any(|start| key.starts_with(start));
             if !is_asked || elsewhere.contains(&key) {
                 continue;
             }

@@ -117,7 +117,6 @@ refused-photos-not-seen = Look at each photo that the rules ask for, and tick it
 refused-own-measurement-signing = Who measured does not sign for it: this shop asks for four eyes.
 refused-test-record-is-the-paper = A repair of the low-pressure side alone ends with its test record; no certificate is issued.
 register-test-record-is-the-paper = A repair of the low-pressure side alone ends with its test record; no certificate is issued.
-register-result = Result
 
 shop-eyes = Four eyes
     .lead = Who measured neither signs for it nor lets it pass. Certificates and waivers need a second person.

@@ -137,9 +137,6 @@ paper-exception-not-applicable = does not apply
 paper-exception-shop-limit = met under a limit of the shop
 
 paper-inspection = Inspection
-paper-outcome-pass = Pass
-paper-outcome-pass-with-minor = Pass, with minor deficiencies
-paper-outcome-fail = Fail
 paper-place = Place
 paper-ended = Ended
 paper-inspector = Inspector
