@@ -31,7 +31,7 @@ impl Place {
     pub fn holds(self, (rpm, load): (f64, f64), before: (f64, f64), by: Load) -> bool {
         let is_held = |band: u16, value: f64, before: f64| {
             let over = (value - f64::from(band) - 0.5).abs() - 0.5;
-            over <= 0.0 || (over <= HOLD && (value - before).abs() <= 2.0 * HOLD)
+            self::band(value) == band || (over <= HOLD && (value - before).abs() <= 2.0 * HOLD)
         };
         is_held(self.rpm, rpm / RPM_WIDTH, before.0 / RPM_WIDTH)
             && is_held(self.load, load / by.width(), before.1 / by.width())

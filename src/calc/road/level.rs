@@ -11,7 +11,7 @@ use super::cells::{Cells, Place, RPM_WIDTH, Visit};
 use super::sieve::Load;
 
 /// Visits of a cell and fuel that are paired; pairs grow with their square.
-const MOST_PAIRED: usize = 48;
+const MOST_PAIRED: usize = 24;
 /// Fewer pairs than this tell no slope.
 const LEAST_PAIRS: usize = 15;
 /// Pairs nearer than this share of a band tell a slope too poorly.
