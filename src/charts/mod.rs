@@ -6,10 +6,15 @@
 
 pub mod axis;
 pub mod bubble;
+pub mod coverage;
 pub mod duty;
 pub mod frame;
 pub mod leak;
+pub mod road;
+pub mod shape;
+pub mod strip;
 mod svg;
+pub mod trims;
 
 pub use svg::svg;
 
@@ -30,8 +35,28 @@ pub enum Ink {
     Ideal,
     /// A proposal: ink, dotted.
     Proposal,
-    /// What the uncertainty covers: copper wash, filled.
+    /// What the uncertainty covers, or what was set aside: copper wash, filled.
     Band,
+    /// The name of a part of a picture: ink.
+    Name,
+    /// Good: met.
+    Good,
+    /// What counts as good: met wash, filled.
+    GoodBand,
+    /// Deviates: stop.
+    Deviates,
+    /// Undecided, or not driven yet: copper.
+    Undecided,
+    /// Nothing is known: soft.
+    Unknown,
+    /// A long line measured on gas: copper, thin.
+    GasTrace,
+    /// A long line measured on petrol: grey, thin dashes.
+    PetrolTrace,
+    /// A tile of a map, filled: 0 is copper, 4 is ink.
+    Tile(u8),
+    /// Text on a tile: the ground's colour.
+    OnTile,
 }
 
 impl Ink {
@@ -46,6 +71,20 @@ impl Ink {
             Self::Ideal => "ideal",
             Self::Proposal => "proposal",
             Self::Band => "band",
+            Self::Name => "name",
+            Self::Good => "good",
+            Self::GoodBand => "good-band",
+            Self::Deviates => "deviates",
+            Self::Undecided => "undecided",
+            Self::Unknown => "unknown",
+            Self::GasTrace => "gas-trace",
+            Self::PetrolTrace => "petrol-trace",
+            Self::Tile(0) => "tile-0",
+            Self::Tile(1) => "tile-1",
+            Self::Tile(2) => "tile-2",
+            Self::Tile(3) => "tile-3",
+            Self::Tile(_) => "tile-4",
+            Self::OnTile => "on-tile",
         }
     }
 }

@@ -83,8 +83,17 @@ fn stroke(of: Of) -> (Ink, f32, &'static [f32]) {
     match of {
         Of::Frame => (Ink::Rule, 0.75, &[]),
         Of::Axis => (Ink::Soft, 0.5, &[]),
-        Of::Gas | Of::Band => (Ink::Copper, 1.6, &[]),
-        Of::Petrol => (Ink::Soft, 0.75, &[3.0, 2.0]),
+        Of::Gas => (Ink::Copper, 1.6, &[]),
+        Of::Petrol | Of::PetrolTrace => (Ink::Soft, 0.75, &[3.0, 2.0]),
+        Of::GasTrace => (Ink::Copper, 0.8, &[]),
+        Of::Band | Of::GoodBand => (Ink::Shade, 0.75, &[]),
+        Of::Name => (Ink::Fact, 0.75, &[]),
+        Of::Good => (Ink::Met, 1.2, &[]),
+        Of::Deviates => (Ink::Stop, 1.2, &[]),
+        Of::Undecided => (Ink::Copper, 1.2, &[]),
+        Of::Unknown => (Ink::Soft, 1.0, &[]),
+        Of::Tile(step) => (Ink::Tile(step), 0.75, &[]),
+        Of::OnTile => (Ink::Ground, 0.75, &[]),
         Of::Limit => (Ink::Stop, 0.9, &[7.0, 3.5]),
         Of::Ideal => (Ink::Soft, 0.75, &[0.8, 2.2]),
         Of::Proposal => (Ink::Fact, 0.9, &[0.8, 2.2]),
@@ -124,10 +133,9 @@ impl Draw for Pen {
         ]);
     }
 
-    fn band(&mut self, _: Of, outline: &[Point]) {
+    fn band(&mut self, of: Of, outline: &[Point]) {
         let points = self.corners(outline);
-        // What is written on it must stay readable.
-        self.fill(points, Ink::Shade);
+        self.fill(points, stroke(of).0);
     }
 
     fn dot(&mut self, of: Of, (x, y): Point) {

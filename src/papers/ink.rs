@@ -24,12 +24,19 @@ pub enum Ink {
     Rule,
     /// The word across a demonstration paper.
     Shade,
+    /// A tile of a map: 0 is copper, 4 is ink.
+    Tile(u8),
+    /// The paper itself: text on a tile.
+    Ground,
 }
 
 impl Ink {
     /// The colour in sRGB.
     pub fn color(self) -> Color {
         let [r, g, b] = match self {
+            // The same mixtures as in the style sheet of pages.
+            Self::Tile(step) => mixed([0, 25, 50, 80, 100][usize::from(step.min(4))]),
+            Self::Ground => [0xff, 0xff, 0xff],
             Self::Fact => [0x1b, 0x2a, 0x38],
             Self::Soft => [0x56, 0x64, 0x72],
             Self::Copper => [0xa4, 0x50, 0x1f],
@@ -42,6 +49,14 @@ impl Ink {
         let part = |value: u8| f32::from(value) / 255.0;
         Color::Rgb(Rgb { r: part(r), g: part(g), b: part(b), icc_profile: None })
     }
+}
+
+/// Copper with so many hundredths of ink.
+fn mixed(hundredths: u16) -> [u8; 3] {
+    let (copper, ink): ([u8; 3], [u8; 3]) = ([0xa4, 0x50, 0x1f], [0x1b, 0x2a, 0x38]);
+    let part = |of: usize| (u16::from(copper[of]) * (100 - hundredths) + u16::from(ink[of]) * hundredths) / 100;
+    let byte = |value: u16| u8::try_from(value).unwrap_or(u8::MAX);
+    [0, 1, 2].map(|of| byte(part(of)))
 }
 
 /// Weight, size and ink of a text.

@@ -17,7 +17,9 @@ pub fn compare(petrol: &[Sample], gas: &[Sample], has: Has) -> Result<Comparison
     let mut gatherer = Gatherer::new(Plan::default(), has);
     for (burned, rows) in [(Burned::Petrol, petrol), (Burned::Gas, gas)] {
         gatherer.begin_log(Some(burned));
-        rows.iter().for_each(|row| gatherer.push(row));
+        for row in rows {
+            gatherer.push(row);
+        }
     }
     gatherer.finish()
 }
