@@ -3,15 +3,15 @@
 //!
 //! Tiles go from copper, which wants driving, to ink, which is enough; the number says it without colour.
 
-use super::frame::width;
+use super::frame::roomy;
 use super::{Anchor, Ink, Picture, Point, Stroke, shape};
 
 /// What the picture shows.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Coverage {
-    /// Names of the columns: the lower edge of each band of engine speed, lowest first.
+    /// Names of the edges between bands of engine speed, lowest first: one more than there are columns.
     pub speeds: Vec<String>,
-    /// Names of the rows: the lower edge of each band of load, lowest first.
+    /// Names of the edges between bands of load, lowest first: one more than there are rows.
     pub loads: Vec<String>,
     /// Tiles of petrol.
     pub petrol: Vec<Tile>,
@@ -63,7 +63,7 @@ const RIGHT: f64 = 712.0;
 const TILE: f64 = 26.0;
 /// A tile is no wider than this, however few columns there are.
 const WIDEST: f64 = 74.0;
-const HEAD: f64 = 30.0;
+const HEAD: f64 = 52.0;
 const FOOT: f64 = 30.0;
 
 /// How far on from copper to ink, 0 to 4; the last two are enough.
@@ -81,40 +81,51 @@ fn step(visits: u32, enough: u32) -> u8 {
 /// Draws it.
 pub fn picture(coverage: &Coverage) -> Picture {
     let words = &coverage.words;
-    let tall = TILE * coverage.loads.len() as f64;
-    let mut strokes = vec![Stroke::Text(Ink::Axis, (RIGHT, 18.0), Anchor::End, words.load.clone())];
+    let tall = TILE * rows(coverage) as f64;
+    let mut strokes = Vec::new();
     let gas_top = HEAD + tall + FOOT + HEAD;
     strokes.extend(map(coverage, (&words.petrol, &coverage.petrol), HEAD));
     strokes.extend(map(coverage, (&words.gas, &coverage.gas), gas_top));
     let foot = gas_top + tall + FOOT + 14.0;
-    strokes.push(Stroke::Text(Ink::Axis, (RIGHT, foot), Anchor::End, words.speed.clone()));
     strokes.extend(key(words, foot));
     let CoverageWords { title, description, .. } = words.clone();
     Picture { size: (WIDTH, foot + 14.0), title, description, strokes }
 }
 
+fn columns(coverage: &Coverage) -> usize {
+    coverage.speeds.len().saturating_sub(1)
+}
+
+fn rows(coverage: &Coverage) -> usize {
+    coverage.loads.len().saturating_sub(1)
+}
+
 fn wide(coverage: &Coverage) -> f64 {
-    ((RIGHT - LEFT) / coverage.speeds.len().max(1) as f64).min(WIDEST)
+    ((RIGHT - LEFT - 16.0) / columns(coverage).max(1) as f64).min(WIDEST)
 }
 
 fn map(coverage: &Coverage, (name, tiles): (&str, &[Tile]), top: f64) -> Vec<Stroke> {
-    let (wide, rows) = (wide(coverage), coverage.loads.len());
-    let bottom = top + TILE * rows as f64;
-    let mut strokes = vec![Stroke::Text(Ink::Name, (LEFT, top - 10.0), Anchor::Start, name.to_owned())];
+    let (wide, columns, rows) = (wide(coverage), columns(coverage), rows(coverage));
+    let (bottom, right) = (top + TILE * rows as f64, LEFT + wide * columns as f64);
+    let mut strokes = vec![
+        Stroke::Text(Ink::Name, (LEFT, top - 32.0), Anchor::Start, name.to_owned()),
+        Stroke::Text(Ink::Axis, (LEFT, top - 11.0), Anchor::Start, coverage.words.load.clone()),
+        Stroke::Text(Ink::Axis, (right, top - 11.0), Anchor::End, coverage.words.speed.clone()),
+    ];
     for (n, load) in coverage.loads.iter().enumerate() {
         let edge = bottom - TILE * n as f64;
         strokes.push(Stroke::Text(Ink::Axis, (LEFT - 8.0, edge + 4.0), Anchor::End, load.clone()));
     }
     // Names stand at the lower edges; where columns are narrow, only every second, third... has room.
-    let widest = coverage.speeds.iter().map(|speed| width(speed)).fold(1.0, f64::max) + 10.0;
+    let widest = coverage.speeds.iter().map(|speed| roomy(speed)).fold(1.0, f64::max) + 12.0;
     let every = [1, 2, 4, 8].into_iter().find(|every| *every as f64 * wide >= widest).unwrap_or(16);
     for (n, speed) in coverage.speeds.iter().enumerate().step_by(every) {
         let edge = LEFT + wide * n as f64;
         strokes.push(Stroke::Line(Ink::Frame, (edge, bottom), (edge, bottom + 5.0)));
         strokes.push(Stroke::Text(Ink::Axis, (edge, bottom + 19.0), Anchor::Middle, speed.clone()));
     }
-    strokes.push(shape::edges(Ink::Frame, (LEFT, top), (LEFT + wide * coverage.speeds.len() as f64, bottom)));
-    for tile in tiles.iter().filter(|tile| tile.column < coverage.speeds.len() && tile.row < rows) {
+    strokes.push(shape::edges(Ink::Frame, (LEFT, top), (right, bottom)));
+    for tile in tiles.iter().filter(|tile| tile.column < columns && tile.row < rows) {
         let corner = (LEFT + wide * tile.column as f64, bottom - TILE * (tile.row + 1) as f64);
         strokes.extend(drawn(tile, corner, wide, coverage.enough));
     }
@@ -143,7 +154,7 @@ fn key(words: &CoverageWords, foot: f64) -> Vec<Stroke> {
             at += 14.0;
         }
         strokes.push(Stroke::Text(Ink::Axis, (at + 6.0, foot), Anchor::Start, said.clone()));
-        at += 6.0 + width(said) + 24.0;
+        at = LEFT + 360.0;
     }
     strokes
 }
@@ -163,8 +174,8 @@ mod tests {
         let tile = |column, row, visits: u32| Tile { column, row, visits, text: visits.to_string() };
         let word = |text: &str| text.to_owned();
         let picture = picture(&Coverage {
-            speeds: (1..16).map(|n| format!("{n} 500")).collect(),
-            loads: (3..9).map(|n| format!("{n}0")).collect(),
+            speeds: (1..17).map(|n| format!("{n} 500")).collect(),
+            loads: (3..10).map(|n| format!("{n}0")).collect(),
             petrol: vec![tile(0, 0, 7), tile(14, 5, 0)],
             gas: vec![tile(2, 3, 41), tile(99, 0, 5)],
             enough: 6,

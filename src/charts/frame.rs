@@ -85,6 +85,11 @@ pub fn width(words: &str) -> f64 {
     6.5 * words.chars().count() as f64
 }
 
+/// How wide a label may become: on a phone the picture shrinks and its words do not.
+pub fn roomy(words: &str) -> f64 {
+    11.4 * words.chars().count() as f64
+}
+
 /// Where a label stands beside its point: to the right, or to the left where it would leave the frame.
 pub fn beside((x, y): Point, words: &str) -> (Point, Anchor) {
     if x + 8.0 + width(words) > RIGHT { ((x - 8.0, y), Anchor::End) } else { ((x + 8.0, y), Anchor::Start) }

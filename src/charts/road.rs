@@ -5,7 +5,7 @@
 //! dash stands where too little was driven, a cross where no sensor steers.
 
 use super::axis::Scale;
-use super::frame::{Marked, width};
+use super::frame::Marked;
 use super::{Anchor, Ink, Picture, Point, Stroke, shape};
 
 /// What the picture shows.
@@ -88,7 +88,7 @@ const GAP: f64 = 14.0;
 const PANEL: Point = ((WIDTH - 8.0 - LEFT - 2.0 * GAP) / 3.0, 132.0);
 /// Room of a row: its names above, its marks below.
 const ROW: f64 = PANEL.1 + 58.0;
-const HEAD: f64 = 40.0;
+const HEAD: f64 = 50.0;
 /// Signs without a number stand this far above the foot of a panel.
 const FOOT: f64 = 10.0;
 /// Beyond this a deviation is drawn at the edge; the table has its number.
@@ -200,14 +200,11 @@ fn key(road: &Road, top: f64) -> (Vec<Stroke>, f64) {
         road.panels.iter().flat_map(|panel| &panel.cells).any(|cell| std::mem::discriminant(&cell.found) == kind)
     };
     let (mut strokes, mut at) = (Vec::new(), (LEFT, top));
-    for (found, said) in all.into_iter().filter(|(found, _)| is_there(*found)) {
-        let wide = 16.0 + width(said) + 24.0;
-        if at.0 > LEFT && at.0 + wide > WIDTH {
-            at = (LEFT, at.1 + 26.0);
-        }
+    for (n, (found, said)) in all.into_iter().filter(|(found, _)| is_there(*found)).enumerate() {
+        // Two a line, so that they have room on a phone.
+        at = (LEFT + (n % 2) as f64 * WIDTH / 2.0, top + (n / 2) as f64 * 26.0);
         strokes.extend(found.sign((at.0 + 6.0, at.1 - 4.0)));
         strokes.push(Stroke::Text(Ink::Axis, (at.0 + 18.0, at.1), Anchor::Start, said.clone()));
-        at.0 += wide;
     }
     (strokes, 1.0 + (at.1 - top) / 26.0)
 }

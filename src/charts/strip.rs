@@ -65,6 +65,8 @@ const RIGHT: f64 = 712.0;
 const TOP: f64 = 22.0;
 const LANE: f64 = 78.0;
 const GAP: f64 = 26.0;
+/// Stretches at least this wide are named.
+const NAMED: f64 = 10.0;
 
 /// The values that a lane shows: all of them, with a little room.
 pub fn span(slices: &[Slice], lane: usize) -> Point {
@@ -93,8 +95,8 @@ pub fn picture(strip: &Strip) -> Picture {
             strokes.push(shape::block(Ink::Band, (from, top(lane)), (to, top(lane) + LANE)));
         }
         strokes.push(Stroke::Line(Ink::Undecided, (from, TOP + 3.0), (to, TOP + 3.0)));
-        // A word needs room of its own, not of its stretch: it may run on over what is kept.
-        if from >= free && from + width(why) <= RIGHT {
+        // A word may run on over what is kept, but a stretch too narrow to be seen has none.
+        if to - from >= NAMED && from >= free && from + width(why) <= RIGHT {
             strokes.push(Stroke::Text(Ink::Axis, (from, TOP - 5.0), Anchor::Start, why.to_owned()));
             free = from + width(why) + 10.0;
         }
@@ -165,13 +167,14 @@ mod tests {
     fn stretches_set_aside_are_shaded_in_each_lane_and_named_once() {
         let why = |n: u32| match n {
             0..20 => Some("cold"),
-            // Too near to the first word for a word of its own.
-            24 => Some("fuel cut"),
+            24..28 => Some("fuel cut"),
+            // Too narrow.
+            50 => Some("gap"),
             60..70 => Some("open loop"),
             _ => None,
         };
         let picture = picture(&example((0..100).map(|n| slice(f64::from(n), n >= 40, why(n))).collect()));
-        assert_eq!(picture.strokes.iter().filter(|s| matches!(s, Stroke::Band(Ink::Band, _))).count(), 9);
+        assert_eq!(picture.strokes.iter().filter(|s| matches!(s, Stroke::Band(Ink::Band, _))).count(), 12);
         let named: Vec<&str> = picture
             .strokes
             .iter()

@@ -1,7 +1,7 @@
 //! Total trims by regime: two bars side by side, petrol outlined in grey dashes, gas in copper, each with its number.
 
 use super::axis::Scale;
-use super::frame::{BOTTOM, LEFT, Marked, RIGHT, SIZE, TOP};
+use super::frame::{BOTTOM, LEFT, Marked, RIGHT, SIZE, TOP, roomy};
 use super::{Anchor, Ink, Picture, Point, Stroke, shape};
 
 /// What the picture shows; trims in per cent.
@@ -24,7 +24,7 @@ pub struct Regime {
     pub petrol: Option<Marked>,
     /// The same on gas.
     pub gas: Option<Marked>,
-    /// What their difference comes to, a few words; may be empty.
+    /// Their difference in a dozen signs ("+7.9 %, good"); may be empty.
     pub difference: String,
 }
 
@@ -41,9 +41,11 @@ pub struct TrimsWords {
     pub petrol: String,
     /// Gas's name.
     pub gas: String,
+    /// What stands under the regimes: "Difference, gas against petrol".
+    pub difference: String,
 }
 
-const BAR: f64 = 34.0;
+const BAR: f64 = 46.0;
 /// Numbers stand so far beyond the end of their bar.
 const BEYOND: f64 = 7.0;
 
@@ -72,9 +74,10 @@ pub fn picture(trims: &Trims) -> Picture {
         strokes.push(Stroke::Text(Ink::Name, (middle, BOTTOM + 18.0), Anchor::Middle, regime.name.clone()));
         strokes.push(Stroke::Text(Ink::Axis, (middle, BOTTOM + 36.0), Anchor::Middle, regime.difference.clone()));
     }
+    strokes.push(Stroke::Text(Ink::Axis, (RIGHT, BOTTOM + 58.0), Anchor::End, trims.words.difference.clone()));
     strokes.extend(key(&trims.words));
     let TrimsWords { title, description, .. } = trims.words.clone();
-    Picture { size: (SIZE.0, SIZE.1 + 4.0), title, description, strokes }
+    Picture { size: (SIZE.0, BOTTOM + 66.0), title, description, strokes }
 }
 
 fn bars(regime: &Regime, middle: f64, y: &Scale) -> Vec<Stroke> {
@@ -83,16 +86,16 @@ fn bars(regime: &Regime, middle: f64, y: &Scale) -> Vec<Stroke> {
         let Some((percent, words)) = bar else { continue };
         let (from, to) = ((left, y.place(*percent)), (left + BAR, y.place(0.0)));
         strokes.push(if ink == Ink::Gas { shape::block(ink, from, to) } else { shape::edges(ink, from, to) });
-        let beyond = if *percent < 0.0 { from.1 + BEYOND + 9.0 } else { from.1 - BEYOND };
+        let beyond = if *percent < 0.0 { from.1 + BEYOND + 12.0 } else { from.1 - BEYOND };
         strokes.push(Stroke::Text(ink, (left + BAR / 2.0, beyond), Anchor::Middle, words.clone()));
     }
     strokes
 }
 
-/// Which bar is which, at the upper right.
+/// Which bar is which, over the frame.
 fn key(words: &TrimsWords) -> [Stroke; 4] {
-    let gas = RIGHT - super::frame::width(&words.gas);
-    let petrol = gas - 34.0 - super::frame::width(&words.petrol);
+    let gas = RIGHT - roomy(&words.gas);
+    let petrol = gas - 40.0 - roomy(&words.petrol);
     let sign = |left: f64| ((left - 18.0, TOP - 18.0), (left - 6.0, TOP - 8.0));
     [
         shape::edges(Ink::Petrol, sign(petrol).0, sign(petrol).1),
@@ -124,6 +127,7 @@ mod tests {
                 percent: word("%"),
                 petrol: word("Petrol"),
                 gas: word("Gas"),
+                difference: word("Difference"),
             },
         };
         let (low, high) = span(&trims.regimes);
