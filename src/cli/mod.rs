@@ -16,6 +16,7 @@ mod export;
 pub mod folder;
 mod remind;
 mod restore;
+mod road;
 mod serve;
 mod verify;
 
@@ -59,6 +60,9 @@ enum Command {
     Verify(verify::Verify),
     /// Do one calculation: a JSON object on standard input, one on standard output.
     Calc(calc::Calc),
+    /// Compare logs that were driven on petrol and on gas.
+    // Boxed: it has the most arguments of all.
+    Road(Box<road::Road>),
 }
 
 /// How a command ended, errors aside.
@@ -83,6 +87,7 @@ pub fn run() -> ExitCode {
         Command::Export(asked) => waiting(export::run(&place, &asked)),
         Command::Verify(asked) => waiting(verify::run(&place, &asked)),
         Command::Calc(asked) => calc::run(&asked),
+        Command::Road(asked) => road::run(&asked),
     };
     match outcome {
         Ok(Outcome::Done) => ExitCode::SUCCESS,

@@ -246,7 +246,9 @@ mod tests {
     fn the_decimal_sign_is_the_one_that_most_cells_need() {
         let of = |cells: &[&str]| {
             let mut signs = Signs::default();
-            cells.iter().for_each(|cell| signs.count(cell));
+            for cell in cells {
+                signs.count(cell);
+            }
             signs.decimal()
         };
         assert_eq!(of(&["1,5", "1.200", "3,25"]), ',');

@@ -5,6 +5,7 @@
 //! a few rows. What the numbers mean is said by a [`Match`], and judged elsewhere.
 
 mod cell;
+mod compare;
 mod encoding;
 mod head;
 mod lines;
@@ -19,9 +20,10 @@ mod units;
 mod words;
 mod workbook;
 
+pub use compare::{CompareError, Log, compare, compare_and_tell};
 pub use look::{look, source_key};
 pub use read::{HELD_S, HELD_SLOWLY_S, read, words_of};
 pub use suggest::suggest;
 pub use types::{BrokenLine, BrokenWhy, Column, Layout, LogError, Match, Matched, Row, Shown, Tally};
-pub use units::{in_own_unit, units_taken};
+pub use units::{in_own_unit, is_unit, units_taken};
 pub use words::{CLOSED_WORDS, GAS_WORDS};

@@ -96,7 +96,7 @@ pub fn units_taken(quantity: Quantity) -> Vec<&'static str> {
 }
 
 /// Whether a column may be written in it, whatever the column holds.
-pub(super) fn is_unit(text: &str) -> bool {
+pub fn is_unit(text: &str) -> bool {
     const OTHERS: [&str; 22] = [
         "v", "mv", "a", "ma", "km/h", "mph", "g/s", "kg/h", "l/h", "°", "deg", "°ca", "°kw", "lambda", "λ", "-",
         "bool", "0/1", "nm", "km", "l", "g",

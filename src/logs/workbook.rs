@@ -7,6 +7,7 @@
 use std::fs::File;
 use std::io::{BufReader, Read};
 use std::ops::ControlFlow;
+use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::Path;
 
 use calamine::{DataRef, ExcelDateTime, Reader, Xlsx};
@@ -41,6 +42,15 @@ fn wrong(error: impl std::fmt::Display) -> LogError {
     LogError::Workbook(error.to_string())
 }
 
+/// What the reader of workbooks says. A row number beyond any sheet makes it panic where overflow is checked; whatever else
+/// a hostile file may do to it, the file is refused and nothing of it is used any more.
+fn guarded<T, E: std::fmt::Display>(read: impl FnOnce() -> Result<T, E>) -> Result<T, LogError> {
+    match catch_unwind(AssertUnwindSafe(read)) {
+        Ok(said) => said.map_err(wrong),
+        Err(_) => Err(wrong("it is damaged")),
+    }
+}
+
 /// A workbook that was looked through.
 pub(super) struct Book(Xlsx<BufReader<File>>);
 
@@ -51,7 +61,8 @@ impl Book {
     /// [`LogError::Workbook`] for what is no workbook and for one that unpacks to more than is sane.
     pub(super) fn open(path: &Path) -> Result<Self, LogError> {
         look_through(path)?;
-        Ok(Self(Xlsx::new(BufReader::new(File::open(path)?)).map_err(wrong)?))
+        let file = BufReader::new(File::open(path)?);
+        guarded(|| Xlsx::new(file)).map(Self)
     }
 
     /// Names of its sheets.
@@ -66,10 +77,10 @@ impl Book {
         decimal: char,
         visit: &mut dyn FnMut(&Record) -> ControlFlow<()>,
     ) -> Result<(), LogError> {
-        let mut cells = self.0.worksheet_cells_reader(sheet).map_err(wrong)?;
+        let mut cells = guarded(|| self.0.worksheet_cells_reader(sheet))?;
         let mut record = Record::default();
         let mut next_column = 0;
-        while let Some(cell) = cells.next_cell().map_err(wrong)? {
+        while let Some(cell) = guarded(|| cells.next_cell())? {
             let (row, column) = cell.get_position();
             let number = u64::from(row) + 1;
             if number != record.number {

@@ -57,6 +57,7 @@ mod people;
 mod proofs;
 mod proving;
 mod proving_sheet;
+mod road_cli;
 mod round;
 mod rounds;
 mod rule_files;

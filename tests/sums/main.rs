@@ -24,6 +24,7 @@ mod leak_plan;
 mod leak_units;
 mod liquid;
 mod logs;
+mod logs_hostile;
 mod nozzle;
 mod properties;
 mod reference;
