@@ -1,6 +1,7 @@
 //! Road comparison against an engine whose error on gas is known (`road_generator`), and what must hold for any log.
 
 use std::collections::BTreeMap;
+use std::ops::Range;
 
 use fuelwright::calc::road::{Banded, Burned, Cell, CellVerdict, Has, Quantity, Sample, Why};
 use proptest::prelude::*;
@@ -50,10 +51,16 @@ impl Tally {
     }
 }
 
-fn tally(seeds: std::ops::Range<u64>, has: Has, shift: f64) -> Tally {
+fn tally(seeds: Range<u64>, has: Has, shift: f64) -> Tally {
+    tally_of(seeds, has, shift, |drive| drive)
+}
+
+fn tally_of(seeds: Range<u64>, has: Has, shift: f64, change: impl Fn(Drive) -> Drive) -> Tally {
     let mut tally = Tally::default();
     for seed in seeds {
-        let (engine, petrol, gas) = driven(seed);
+        let mut chance = Chance::new(seed);
+        let (engine, drive) = (Engine::of(&mut chance), change(Drive::of(&mut chance)));
+        let [petrol, gas] = [Burned::Petrol, Burned::Gas].map(|burned| log(&engine, &drive, burned, &mut chance));
         let found = compare(&petrol, &gas, has).unwrap_or_else(|refused| panic!("seed {seed}: {refused}"));
         for cell in &found.cells {
             tally.add(&engine, cell, found.banded, shift);
@@ -84,6 +91,19 @@ fn without_manifold_pressure_the_trims_taken_off_tell_the_load_and_the_truth_is_
     let has = without(&[Quantity::ManifoldKpa]);
     let tally = tally(0..60, has, 0.0);
     assert!(tally.share() >= 0.90 && tally.judged > 400, "{tally:?}");
+}
+
+#[test]
+fn slow_short_and_long_logs_hold_the_truth_as_well() {
+    let drives: [(&str, fn(Drive) -> Drive); 3] = [
+        ("a row a second", |drive| Drive { rows_per_s: 1.0, rows: 1_300, ..drive }),
+        ("barely six visits", |drive| Drive { rows: 2_200, ..drive }),
+        ("two hours", |drive| Drive { rows: 36_000, ..drive }),
+    ];
+    for (name, change) in drives {
+        let tally = tally_of(200..215, all(), 0.0, change);
+        assert!(tally.share() >= 0.90 && tally.judged > 50, "{name}: {tally:?}");
+    }
 }
 
 /// A few seeds every day; as many as `PROPTEST_CASES` says in the long run.

@@ -8,6 +8,9 @@ use crate::calc::robust::{MAD_TO_SIGMA, MEDIAN_ERROR, median_of};
 
 /// Least standard uncertainty of one visit, in the logarithm: the resolution of a log (common practice).
 const RESOLUTION: f64 = 0.005;
+/// Least standard uncertainty of a cell, in the logarithm, however many visits it has: within a cell the deviation itself
+/// is not the same everywhere, and no number of visits helps against that (common practice).
+const WITHIN_A_CELL: f64 = 0.002;
 /// Standard uncertainties on either side of a deviation: about 95 %.
 const COVERAGE: f64 = 2.0;
 
@@ -95,6 +98,7 @@ fn told(place: Place, side: &Side, by: Load, slopes: &Slopes) -> Option<Told> {
     let mad = median_of(&mut levelled)?;
     let n = levelled.len() as f64;
     let u = (MEDIAN_ERROR * MAD_TO_SIGMA * mad * few(n)).max(RESOLUTION) / n.sqrt();
+    let u = u.max(WITHIN_A_CELL);
     Some(Told { middle, u })
 }
 
