@@ -110,7 +110,9 @@ impl Source {
                 "H. Theil, Indagationes Mathematicae 12 (1950) 85; P. K. Sen, J. Am. Stat. Assoc. 63 (1968) 1379"
             }
             Self::Hampel1974 => "F. R. Hampel, J. Am. Stat. Assoc. 69 (1974) 383",
-            Self::CrouxRousseeuw1992 => "C. Croux, P. J. Rousseeuw, Computational Statistics 1 (1992) 411",
+            Self::CrouxRousseeuw1992 => {
+                "C. Croux, P. J. Rousseeuw, Computational Statistics 1 (1992) 411 (from memory)"
+            }
             Self::Cleveland1979 => "W. S. Cleveland, J. Am. Stat. Assoc. 74 (1979) 829",
             Self::SaeJ1979 => "SAE J1979 (trims and coolant as sent by an engine's computer)",
             Self::CommonPractice => "common practice of the trade, an editable default",

@@ -29,7 +29,7 @@ const MOST_RANKED: usize = 2_048;
 /// Different values that make a rank worth telling.
 const LEAST_VALUES: usize = 100;
 /// Rank correlation of engine speed and injection time beyond which they are one signal.
-const ONE_SIGNAL: f64 = 0.995;
+const ONE_SIGNAL: f64 = 0.999;
 /// Rank correlation of manifold pressure and injection time below which one of them is turned round.
 const TURNED: f64 = -0.3;
 /// Manifold pressures spread at least so far before their ranks are told, kPa.
