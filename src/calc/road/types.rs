@@ -401,7 +401,8 @@ pub enum Warning {
     FuelStated,
     /// No coolant was logged: cold rows could not be set aside.
     NoCoolant,
-    /// Closed loop was not logged.
+    /// Closed loop was not logged: rows in open loop, at full load above all, look alike on both fuels and could not be
+    /// set aside, so that a good verdict at high load proves nothing.
     NoClosedLoop,
     /// No manifold pressure: cells are by injection time with the trims taken off.
     NoManifold,

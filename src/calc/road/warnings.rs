@@ -25,7 +25,7 @@ pub(super) fn warnings(
     let is_short = |one: &Judged| one.deviation.is_some() && one.cell.petrol_ms.is_some_and(|ms| ms < SHORT_MS);
     let asked = [
         lean_at_load(judged, bounds, plan).map(|percent| Warning::LeanAtLoad { percent }),
-        is_unseen(judged, bounds, lacks(Quantity::ClosedLoop)).then_some(Warning::LoadUnseen),
+        is_unseen(judged, bounds).then_some(Warning::LoadUnseen),
         (by == Load::Untold).then_some(Warning::LoadUnknown),
         (by == Load::Trimmed).then_some(Warning::NoManifold),
         (known == FuelKnown::Stated).then_some(Warning::FuelStated),
@@ -57,10 +57,10 @@ fn lean_at_load(judged: &[Judged], bounds: Bounds, plan: &Plan) -> Option<f64> {
         .reduce(f64::max)
 }
 
-/// High load was driven, but nothing is known there: in open loop alone, or nobody can tell whether it was.
-fn is_unseen(judged: &[Judged], bounds: Bounds, is_loop_unknown: bool) -> bool {
+/// High load was driven, but in open loop alone.
+fn is_unseen(judged: &[Judged], bounds: Bounds) -> bool {
     let high = || judged.iter().filter(|one| is_high(one, bounds));
     let is_seen = high().any(|one| one.deviation.is_some());
     let is_blind = high().any(|one| one.cell.verdict == CellVerdict::NoFeedback);
-    (is_blind && !is_seen) || (is_loop_unknown && high().next().is_some())
+    is_blind && !is_seen
 }

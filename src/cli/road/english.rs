@@ -50,7 +50,8 @@ pub(super) fn warning(warning: &Warning) -> String {
         Warning::FuelStated => "fuel stated, not logged".to_owned(),
         Warning::NoCoolant => "no coolant temperature was logged: cold rows could not be set aside".to_owned(),
         Warning::NoClosedLoop => {
-            "closed loop was not logged: rows in which the oxygen sensor did not steer could not be set aside"
+            "closed loop was not logged: rows in which the oxygen sensor did not steer could not be set aside, and look \
+             alike on both fuels; a good verdict at high load proves nothing then"
                 .to_owned()
         }
         Warning::NoManifold => {
