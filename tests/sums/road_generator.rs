@@ -101,14 +101,14 @@ pub struct Drive {
 }
 
 impl Drive {
-    /// Twenty minutes over fifteen cells of a corner that differs from seed to seed.
+    /// A quarter of an hour over fifteen cells of a corner that differs from seed to seed.
     pub fn of(chance: &mut Chance) -> Self {
         let rpm = 500.0 * chance.between(2.0, 5.0).floor();
         let kpa = 10.0 * chance.between(3.0, 6.0).floor();
         Self {
             rpm: (rpm, rpm + 1_500.0),
             kpa: (kpa, kpa + 40.0),
-            rows: 6_500,
+            rows: 5_000,
             rows_per_s: 5.0,
             open_above_kpa: 90.0,
             is_spoiled: true,
