@@ -254,7 +254,7 @@ fn a_log_whose_rows_leave_out_blanks_at_their_end_is_not_cut_off() {
 #[test]
 fn times_are_read_as_clock_date_and_number_and_go_on_over_midnight() {
     let spaced = |times: [&str; 3], steps: [f64; 2]| {
-        let rows: String = times.iter().map(|time| format!("{time};800;3.1\n")).collect();
+        let rows = times.map(|time| format!("{time};800;3.1\n")).concat();
         let (samples, tally) = File::of(format!("time;rpm;inj\n{rows}")).read(&plain());
         assert_eq!(tally.broken, 0, "{times:?}");
         for (pair, step) in samples.windows(2).zip(steps) {

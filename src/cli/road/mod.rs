@@ -6,6 +6,7 @@ mod answer;
 mod columns;
 mod english;
 
+use std::fmt::Write as _;
 use std::io::Write as _;
 use std::path::{Path, PathBuf};
 
@@ -175,7 +176,8 @@ fn help() -> String {
     for quantity in Quantity::ALL {
         let units = logs::units_taken(quantity).join(", ");
         let units = if units.is_empty() { "a word or a number".to_owned() } else { units };
-        text += &format!("  {:<14}{units}\n", quantity.code());
+        // Writing to a String cannot fail.
+        let _ = writeln!(text, "  {:<14}{units}", quantity.code());
     }
     text + "time_s, rpm and petrol_ms are needed, and fuel with --log.\n\n\
         NAME is the name in the log's head, whole or without a unit in brackets behind it. The unit is the one that the\n\
