@@ -85,7 +85,7 @@ fn is_own_name(said: &str, layout: &Layout, at: usize) -> bool {
     layout
         .columns
         .get(at)
-        .is_some_and(|column| !said.is_empty() && (name_in_head(&column.name) == said || column.unit == said))
+        .is_some_and(|column| !said.is_empty() && (is_name(said, &column.name) || column.unit == said))
 }
 
 /// Hands on every line from the head on.
@@ -203,10 +203,7 @@ impl<'l> Reader<'l> {
     /// A line that says the names of the columns that are wanted.
     fn is_head(&self, record: &Record) -> bool {
         let mut columns = std::iter::once(&self.time).chain(&self.numbers);
-        columns.all(|one| {
-            name_in_head(&self.layout.columns[one.at].name)
-                == record.cell(one.at).split_whitespace().collect::<Vec<_>>().join(" ")
-        })
+        columns.all(|one| is_name(record.cell(one.at), &self.layout.columns[one.at].name))
     }
 
     fn row<'r>(&mut self, record: &'r Record) -> Result<Row<'r>, BrokenWhy> {
@@ -289,14 +286,14 @@ const fn is_needed_to_judge(quantity: Quantity) -> bool {
     matches!(quantity, Quantity::Rpm | Quantity::PetrolMs | Quantity::ManifoldKpa | Quantity::CoolantC)
 }
 
-/// The name as the head has it: without the number that makes it the only one.
-fn name_in_head(name: &str) -> &str {
-    let number = name.rsplit_once(" (").filter(|(_, count)| {
-        count
-            .strip_suffix(')')
-            .is_some_and(|count| !count.is_empty() && count.bytes().all(|byte| byte.is_ascii_digit()))
-    });
-    number.map_or(name, |(name, _)| name)
+/// Whether a cell of a head says this name, which may have got a number behind it to be the only one.
+fn is_name(said: &str, name: &str) -> bool {
+    let said = said.split_whitespace().collect::<Vec<_>>().join(" ");
+    let is_number = |behind: &str| {
+        let digits = behind.strip_prefix(" (").and_then(|behind| behind.strip_suffix(')'));
+        digits.is_some_and(|digits| !digits.is_empty() && digits.bytes().all(|byte| byte.is_ascii_digit()))
+    };
+    said == name || name.strip_prefix(said.as_str()).is_some_and(is_number)
 }
 
 fn place(layout: &Layout, matched: &Matched) -> Result<usize, LogError> {

@@ -143,7 +143,7 @@ fn against(quantity: Quantity) -> &'static [&'static str] {
     match quantity {
         Quantity::PetrolMs => GAS,
         Quantity::GasMs => &["petrol", "benz", "gasolin", "essence", "бензин"],
-        Quantity::TimeS => &["inj", "einspritz", "wtrysk", "iniez", "inyec", "date."],
+        Quantity::TimeS => &["inj", "einspritz", "wtrysk", "iniez", "inyec"],
         Quantity::ManifoldKpa => &["temp", "gas.", "lpg.", "cng."],
         Quantity::Fuel => {
             &["trim", "press", "level", "rate.", "consum", "temp", "rail", "system", "druck", "verbrauch"]

@@ -184,6 +184,16 @@ fn heads_in_the_middle_are_passed_and_a_time_that_begins_anew_goes_on() {
 }
 
 #[test]
+fn a_head_in_the_middle_is_known_by_names_that_were_numbered_or_had_a_number() {
+    let head = "time;rpm;rpm;inj (2)\n";
+    let rows = "0.0;1;800;3.1\n0.1;1;810;3.2\n";
+    let file = File::of(format!("{head}{rows}{head}{rows}"));
+    let wanted = matched(&[(Quantity::TimeS, "time"), (Quantity::Rpm, "rpm (2)"), (Quantity::PetrolMs, "inj (2)")]);
+    let (samples, tally) = file.read(&wanted);
+    assert_eq!((samples.len(), tally.broken, samples[1].rpm), (4, 0, 810.0));
+}
+
+#[test]
 fn a_broken_line_is_counted_and_told_and_its_neighbours_are_read() {
     let long = "9".repeat(300_000);
     let text = format!(
@@ -379,6 +389,7 @@ fn a_unit_that_speaks_against_a_quantity_is_heard() {
     assert_eq!(found.columns[&Quantity::ShortTrim].column, "fuel trim short term bank 1 [%]");
     assert_eq!(found.columns[&Quantity::LongTrim].column, "long term fuel trim [%]");
     assert!(!found.columns.contains_key(&Quantity::Fuel));
+    assert_eq!(suggested("Date/Time;rpm;x;y").columns[&Quantity::TimeS].column, "Date/Time");
     let found = suggested("time;rpm;coolant [°F];MAP [psi]");
     let coolant = &found.columns[&Quantity::CoolantC];
     // Water boils at 212 F, 100 C: by definition of both scales.
