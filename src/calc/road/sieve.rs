@@ -8,7 +8,7 @@ use super::{Burned, Has, Plan, Quantity, Sample, SetAside};
 /// A pause longer than this ends whatever went on, s (common practice).
 pub(super) const PAUSE_S: f64 = 3.0;
 /// Changes are told over this time, s: from one row to the next a resolution looks like a change.
-const LOOK_BACK_S: f64 = 0.5;
+const LOOK_BACK_S: f64 = 0.3;
 /// Rows nearer than this to the last one are not looked back at, s; it bounds what is remembered.
 const APART_S: f64 = 0.01;
 /// A pause is shown no longer than this, s.
@@ -186,7 +186,7 @@ impl Sieve {
         }
     }
 
-    /// Whether engine speed and manifold pressure change slowly enough, told against the newest row that is half a
+    /// Whether engine speed and manifold pressure change slowly enough, told against the newest row that is 0.3 s
     /// second older, or the one before in a slow log.
     fn is_steady(&mut self, sample: &Sample) -> bool {
         let now_s = self.elapsed_s;
