@@ -89,13 +89,14 @@ pub(super) fn gas(said: &BTreeSet<String>, decimal: char) -> Vec<String> {
 ///
 /// SAE J1979 gives the fuel system's status in a byte of which one bit is set: 1 open (cold), 2 closed, 4 open (load or
 /// overrun), 8 open (a fault), 16 closed (a fault of one sensor). Where any of 2, 4, 8, 16 occurs the column is read so;
-/// where only 0 and 1 occur, 1 is yes. With nothing but 1 nobody can tell, and nothing is taken for closed.
+/// else 1 is yes: a log with nothing but 1 is a warm drive in closed loop far more often than one that never warmed up,
+/// whose rows are set aside as cold anyway.
 pub(super) fn closed(said: &BTreeSet<String>, decimal: char) -> Vec<String> {
     let mut words: Vec<String> = CLOSED_WORDS.iter().map(|word| (*word).to_owned()).collect();
     let numbers = numbers(said, decimal);
     if [2.0, 4.0, 8.0, 16.0].iter().any(|status| numbers.contains(status)) {
         words.push("2".to_owned());
-    } else if numbers.contains(&0.0) {
+    } else {
         words.push("1".to_owned());
     }
     words
@@ -128,7 +129,7 @@ mod tests {
         assert!(is_closed(&["0", "1"], "1"));
         assert!(is_closed(&["1", "2", "4"], "2"));
         assert!(!is_closed(&["1", "2", "4"], "1"));
-        assert!(!is_closed(&["1"], "1"));
+        assert!(is_closed(&["1"], "1"));
         assert!(is_closed(&["Open", "Closed"], "CLOSED"));
         assert!(!is_closed(&["Open", "Closed"], "Open"));
     }

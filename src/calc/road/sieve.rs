@@ -187,7 +187,7 @@ impl Sieve {
     }
 
     /// Whether engine speed and manifold pressure change slowly enough, told against the newest row that is 0.3 s
-    /// second older, or the one before in a slow log.
+    /// older, or the one before in a slow log.
     fn is_steady(&mut self, sample: &Sample) -> bool {
         let now_s = self.elapsed_s;
         while self.back.get(1).is_some_and(|past| now_s - past.elapsed_s >= LOOK_BACK_S - 1e-9) {
