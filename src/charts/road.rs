@@ -4,6 +4,10 @@
 //! The form of a sign is its verdict: a dot is good, a diamond deviates, a ring is undecided; at the foot of a panel a
 //! dash stands where too little was driven, a cross where no sensor steers.
 
+mod sign;
+
+pub use sign::Found;
+
 use super::axis::Scale;
 use super::frame::Marked;
 use super::{Anchor, Ink, Picture, Point, Stroke, shape};
@@ -43,21 +47,6 @@ pub struct CellDrawn {
     pub found: Found,
 }
 
-/// What a cell came to; deviations as lower end, middle and upper end, per cent.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Found {
-    /// Alike on both fuels.
-    Good([f64; 3]),
-    /// Surely different.
-    Deviates([f64; 3]),
-    /// Neither is sure.
-    Undecided([f64; 3]),
-    /// Too little was driven.
-    NotEnough,
-    /// No sensor steers there.
-    NoFeedback,
-}
-
 /// Words of the picture, ready.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct RoadWords {
@@ -93,35 +82,6 @@ const HEAD: f64 = 50.0;
 const FOOT: f64 = 10.0;
 /// Beyond this a deviation is drawn at the edge; the table has its number.
 const MOST_PERCENT: f64 = 25.0;
-
-impl Found {
-    const fn interval(self) -> Option<[f64; 3]> {
-        match self {
-            Self::Good(found) | Self::Deviates(found) | Self::Undecided(found) => Some(found),
-            Self::NotEnough | Self::NoFeedback => None,
-        }
-    }
-
-    const fn ink(self) -> Ink {
-        match self {
-            Self::Good(_) => Ink::Good,
-            Self::Deviates(_) => Ink::Deviates,
-            Self::Undecided(_) => Ink::Undecided,
-            Self::NotEnough | Self::NoFeedback => Ink::Unknown,
-        }
-    }
-
-    fn sign(self, at: Point) -> Vec<Stroke> {
-        let ink = self.ink();
-        match self {
-            Self::Good(_) => vec![Stroke::Dot(ink, at)],
-            Self::Deviates(_) => vec![shape::diamond(ink, at)],
-            Self::Undecided(_) => vec![shape::ring(ink, at)],
-            Self::NotEnough => shape::dash(ink, at).into(),
-            Self::NoFeedback => shape::cross(ink, at).into(),
-        }
-    }
-}
 
 /// The deviations shown, per cent: alike upwards and downwards, with the good band well inside.
 pub fn span(panels: &[Panel], good_percent: f64) -> Point {

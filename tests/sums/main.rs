@@ -31,6 +31,8 @@ mod reference;
 mod road;
 mod road_by_hand;
 mod road_generator;
+mod road_refused;
+mod road_told;
 mod road_written;
 mod robust;
 mod uncertainty;

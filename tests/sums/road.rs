@@ -95,7 +95,8 @@ fn without_manifold_pressure_the_trims_taken_off_tell_the_load_and_the_truth_is_
 
 #[test]
 fn slow_short_and_long_logs_hold_the_truth_as_well() {
-    let drives: [(&str, fn(Drive) -> Drive); 3] = [
+    type Change = fn(Drive) -> Drive;
+    let drives: [(&str, Change); 3] = [
         ("a row a second", |drive| Drive { rows_per_s: 1.0, rows: 1_300, ..drive }),
         ("barely six visits", |drive| Drive { rows: 2_200, ..drive }),
         ("two hours", |drive| Drive { rows: 36_000, ..drive }),

@@ -1,6 +1,6 @@
 //! Logs written by hand: visits of so many seconds at so much speed and load, for tests of the road comparison.
 
-use fuelwright::calc::road::{Burned, Comparison, Gatherer, Has, Plan, Quantity, Refused, Sample};
+use fuelwright::calc::road::{Burned, Cell, Comparison, Gatherer, Has, Plan, Quantity, Refused, Sample, SetAside};
 
 /// Every quantity is there.
 pub fn all() -> Has {
@@ -77,4 +77,28 @@ impl Written {
         }
         self
     }
+}
+
+/// A point in the middle of a cell.
+pub const POINT: (f64, f64, f64) = (2_250.0, 65.0, 6.0);
+
+/// So many visits to that cell.
+pub fn visited(burned: Burned, ms: f64, visits: u32) -> Vec<Sample> {
+    Written::on(burned).visits((2_250.0, 65.0, ms), visits).rows.clone()
+}
+
+/// The only cell.
+pub fn only(found: &Comparison) -> &Cell {
+    assert_eq!(found.cells.len(), 1, "{:?}", found.cells);
+    &found.cells[0]
+}
+
+/// The first cell of a band of engine speed.
+pub fn at_rpm(found: &Comparison, rpm: f64) -> &Cell {
+    found.cells.iter().find(|cell| (cell.rpm_from - rpm).abs() < 1e-9).unwrap()
+}
+
+/// Rows set aside for a reason.
+pub fn set_aside(found: &Comparison, why: SetAside) -> u64 {
+    found.set_aside.get(&why).copied().unwrap_or(0)
 }

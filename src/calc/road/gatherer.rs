@@ -1,24 +1,19 @@
 //! Gathers the rows of one or two logs and says at the end what they came to.
 
-use std::cmp::Ordering;
 use std::collections::BTreeMap;
 
 use super::advice::advise;
-use super::cells::Cells;
+use super::cells::{Cells, side};
 use super::judge::judge;
+use super::log::{Log, compared};
 use super::nozzle::{self, Duties};
-use super::plausible::Plausible;
-use super::sieve::{Load, Sieve, Sifted, trim};
-use super::stay::Stay;
-use super::strip::Slices;
+use super::sieve::{Load, Sifted, trim};
 use super::trims::{Bounds, trims};
 use super::warnings::warnings;
 use super::{Banded, Burned, Comparison, FuelKnown, Has, Plan, Refused, Rows, Sample, SetAside, Strip};
 
 /// Rows of one time stamp that are looked at together; of more the rest is set aside.
 const MOST_AT_ONCE: usize = 64;
-/// Share of a log's rows that must be on the fuel it is said to be.
-const LEAST_ON_FUEL: f64 = 0.01;
 
 /// Gathers rows; holds medians of visits, bounded sums and little else, whatever the length of a log.
 ///
@@ -37,18 +32,6 @@ pub struct Gatherer {
     is_fuel_logged: bool,
     logged: [u64; 2],
     is_any_stated: bool,
-}
-
-/// What belongs to the log that is read.
-struct Log {
-    stated: Option<Burned>,
-    sieve: Sieve,
-    stay: Stay,
-    plausible: Plausible,
-    slices: Slices,
-    pending: Vec<Sample>,
-    said: [u64; 2],
-    rows: u64,
 }
 
 impl Gatherer {
@@ -183,7 +166,7 @@ impl Gatherer {
         log.plausible.push(sample);
         let sifted = log.sieve.sift(sample);
         match sample.burned {
-            Some(burned) => log.said[super::cells::side(burned)] += 1,
+            Some(burned) => log.said[side(burned)] += 1,
             None => self.is_fuel_logged = false,
         }
         self.count(sifted.burned);
@@ -235,49 +218,4 @@ impl Gatherer {
             *self.set_aside.entry(why).or_default() += rows;
         }
     }
-}
-
-impl Log {
-    fn new(plan: Plan, has: Has, stated: Option<Burned>) -> Self {
-        Self {
-            stated,
-            sieve: Sieve::new(plan, has, stated),
-            stay: Stay::new(Load::of(has)),
-            plausible: Plausible::new(),
-            slices: Slices::new(stated),
-            pending: Vec::new(),
-            said: [0; 2],
-            rows: 0,
-        }
-    }
-
-    /// The column says the other fuel than the one stated, all along.
-    fn other_fuel(&self) -> Option<Refused> {
-        let stated = self.stated?;
-        let said = self.said[super::cells::side(stated)] as f64;
-        let all = self.said.iter().sum::<u64>() as f64;
-        let other = if stated == Burned::Gas { Burned::Petrol } else { Burned::Gas };
-        (all > 0.0 && said < LEAST_ON_FUEL * all).then_some(Refused::OneFuel { burned: other })
-    }
-}
-
-/// An order of rows of one stamp that does not depend on how they came.
-fn compared(a: &Sample, b: &Sample) -> Ordering {
-    let numbers = |row: &Sample| {
-        let maybe = |value: Option<f64>| value.unwrap_or(f64::NEG_INFINITY);
-        [
-            row.rpm,
-            row.petrol_ms,
-            maybe(row.manifold_kpa),
-            maybe(row.short_trim_percent),
-            maybe(row.long_trim_percent),
-            maybe(row.coolant_c),
-            maybe(row.gas_ms),
-        ]
-    };
-    let flags = |row: &Sample| (row.burned, row.is_closed_loop);
-    let pairs = numbers(a).into_iter().zip(numbers(b));
-    flags(a)
-        .cmp(&flags(b))
-        .then_with(|| pairs.map(|(a, b)| a.total_cmp(&b)).find(|o| o.is_ne()).unwrap_or(Ordering::Equal))
 }

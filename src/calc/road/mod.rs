@@ -11,6 +11,8 @@
 //!
 //! | file | what it does |
 //! |---|---|
+//! | `asked` `found` | what goes in, what comes out |
+//! | `gatherer` `log` | rows of one or two logs, one after another |
 //! | `has` `range` | which quantities are there; what no engine has |
 //! | `sieve` | a row is kept, or set aside for one reason |
 //! | `stay` `cells` `thinned` | rows become visits, visits fill cells, both within bounds |
@@ -21,11 +23,14 @@
 //! Source of the method: common practice of the trade; the statistics are those of [`super::robust`].
 
 mod advice;
+mod asked;
 mod cells;
+mod found;
 mod gatherer;
 mod has;
 mod judge;
 mod level;
+mod log;
 mod nozzle;
 mod plausible;
 mod range;
@@ -35,17 +40,17 @@ mod stay;
 mod strip;
 mod thinned;
 mod trims;
-mod types;
 mod warnings;
 
+pub use asked::{Burned, Plan, Quantity, Sample};
+pub use found::{
+    Banded, Cell, CellVerdict, Comparison, FuelKnown, Missing, NozzleWord, Rows, SetAside, Strip, StripPoint,
+    TrimPoint, Warning, Why,
+};
 pub use gatherer::Gatherer;
 pub use has::Has;
 pub use range::{RANGES, Range};
 pub use refused::Refused;
-pub use types::{
-    Banded, Burned, Cell, CellVerdict, Comparison, FuelKnown, Missing, NozzleWord, Plan, Quantity, Rows, Sample,
-    SetAside, Strip, StripPoint, TrimPoint, Warning, Why,
-};
 
 use super::{Basis, Source};
 
