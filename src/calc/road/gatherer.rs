@@ -167,7 +167,7 @@ impl Gatherer {
         let sifted = log.sieve.sift(sample);
         match sample.burned {
             Some(burned) => log.said[side(burned)] += 1,
-            None => self.is_fuel_logged = false,
+            None => self.is_fuel_logged &= log.stated.is_none(),
         }
         self.count(sifted.burned);
         self.take(sample, &sifted);
