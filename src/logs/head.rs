@@ -36,21 +36,32 @@ pub(super) struct Table {
     pub(super) preview: Vec<Vec<String>>,
 }
 
-/// The number of fields that most of the file has, and how well the file reads when parted so: 0 to 1.
-pub(super) fn worth(rows: &[Parted]) -> (usize, f64) {
+/// How a file reads when it is parted in one of several ways.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Worth {
+    /// Fields that most of it has.
+    pub(super) fields: usize,
+    /// Its decimal sign then.
+    pub(super) decimal: char,
+    /// The share of it that reads as numbers and times, 0 to 1.
+    pub(super) share: f64,
+}
+
+/// How the file reads when parted so.
+pub(super) fn worth(rows: &[Parted]) -> Worth {
     let mut lines_of = BTreeMap::<usize, usize>::new();
     for row in rows.iter().filter(|row| (2..=MOST_FIELDS).contains(&row.cells.len())) {
         *lines_of.entry(row.cells.len()).or_default() += 1;
     }
     let Some((&fields, &lines)) = lines_of.iter().max_by_key(|(fields, lines)| *fields * *lines) else {
-        return (0, 0.0);
+        return Worth { fields: 0, decimal: '.', share: 0.0 };
     };
     let decimal = decimal_of(rows, fields);
     let whole = || rows.iter().filter(|row| row.cells.len() == fields).flat_map(|row| &row.cells);
     let filled = whole().filter(|text| !cell::is_gap(text)).count();
     let values = whole().filter(|text| is_value(text, decimal)).count();
     let share = values as f64 / filled.max(1) as f64;
-    (fields, share * lines as f64 / rows.len().max(1) as f64)
+    Worth { fields, decimal, share: share * lines as f64 / rows.len().max(1) as f64 }
 }
 
 fn decimal_of(rows: &[Parted], fields: usize) -> char {
@@ -66,9 +77,8 @@ fn is_value(text: &str, decimal: char) -> bool {
         || cell::number_and_unit(text, decimal).is_some_and(|(_, unit)| unit.is_empty() || is_unit(unit))
 }
 
-/// Finds the table; `fields` as [`worth`] says.
-pub(super) fn find(rows: &[Parted], fields: usize) -> Option<Table> {
-    let decimal = decimal_of(rows, fields);
+/// Finds the table.
+pub(super) fn find(rows: &[Parted], Worth { fields, decimal, .. }: Worth) -> Option<Table> {
     let (head, first) = (0..rows.len())
         .filter(|at| is_data(&rows[*at], fields, decimal))
         .find_map(|first| Some((head_before(rows, first, fields, decimal)?, first)))?;

@@ -43,14 +43,13 @@ fn look_at_text(start: &[u8]) -> Result<Layout, LogError> {
     let mut ways = vec![];
     for delimiter in DELIMITERS {
         let rows = records(start, is_whole, encoding, delimiter)?;
-        let (fields, worth) = head::worth(&rows);
-        ways.push((worth, fields, delimiter, rows));
+        ways.push((head::worth(&rows), delimiter, rows));
     }
     // A stable sort: the first of those that are worth the same stays first.
-    ways.sort_by(|one, other| other.0.total_cmp(&one.0));
-    let mut found = ways.iter().filter(|(worth, ..)| *worth > 0.0);
+    ways.sort_by(|(one, ..), (other, ..)| other.share.total_cmp(&one.share));
+    let mut found = ways.iter().filter(|(worth, ..)| worth.share > 0.0);
     let (delimiter, table) = found
-        .find_map(|(_, fields, delimiter, rows)| Some((*delimiter, head::find(rows, *fields)?)))
+        .find_map(|(worth, delimiter, rows)| Some((*delimiter, head::find(rows, *worth)?)))
         .ok_or(LogError::NoTable)?;
     Ok(layout(encoding.to_owned(), String::new(), Some(delimiter), table))
 }
@@ -83,24 +82,16 @@ fn parted(record: &Record) -> Parted {
 fn look_at_book(path: &Path) -> Result<Layout, LogError> {
     let mut book = Book::open(path)?;
     for sheet in book.sheets() {
-        let mut table = None;
-        // Numbers kept as text may have a comma; then all are written with it.
-        for decimal in ['.', ','] {
-            let rows = rows_of(&mut book, &sheet, decimal)?;
-            let (fields, _) = head::worth(&rows);
-            table = head::find(&rows, fields);
-            if table.as_ref().is_none_or(|table| table.decimal == decimal) {
-                break;
-            }
-        }
-        if let Some(table) = table {
+        let worth = head::worth(&rows_of(&mut book, &sheet, None)?);
+        let rows = rows_of(&mut book, &sheet, Some(worth.decimal))?;
+        if let Some(table) = head::find(&rows, worth) {
             return Ok(layout(String::new(), sheet, None, table));
         }
     }
     Err(LogError::NoTable)
 }
 
-fn rows_of(book: &mut Book, sheet: &str, decimal: char) -> Result<Vec<Parted>, LogError> {
+fn rows_of(book: &mut Book, sheet: &str, decimal: Option<char>) -> Result<Vec<Parted>, LogError> {
     let mut rows = vec![];
     book.each(sheet, decimal, &mut |record| {
         rows.push(parted(record));

@@ -5,6 +5,7 @@
 //! a few rows. What the numbers mean is said by a [`Match`], and judged elsewhere.
 
 mod cell;
+mod columns;
 mod compare;
 mod encoding;
 mod head;
@@ -13,6 +14,7 @@ mod look;
 mod moment;
 mod read;
 mod record;
+mod rows;
 mod suggest;
 mod text;
 mod types;
@@ -20,9 +22,11 @@ mod units;
 mod words;
 mod workbook;
 
+pub use columns::{HELD_S, HELD_SLOWLY_S};
 pub use compare::{CompareError, Log, compare, compare_and_tell};
 pub use look::{look, source_key};
-pub use read::{HELD_S, HELD_SLOWLY_S, read, words_of};
+pub use read::read;
+pub use rows::words_of;
 pub use suggest::suggest;
 pub use types::{BrokenLine, BrokenWhy, Column, Layout, LogError, Match, Matched, Row, Shown, Tally};
 pub use units::{in_own_unit, is_unit, units_taken};

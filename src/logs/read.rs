@@ -1,39 +1,28 @@
 //! Rows of a log, one after another, as samples.
 //!
-//! A blank cell takes its column's last value if that is at most [`HELD_S`] old (common practice: many tools ask for one
+//! A blank cell takes its column's last value if that is at most [`super::HELD_S`] old (common practice: many tools ask for one
 //! quantity a row); what changes slowly is held longer. Where a value that is needed is blank and too old the row is a gap;
 //! so is a row without a time. A head in the middle begins a new recording: a time that falls there goes on after a
 //! break of a minute instead of going back.
 
-use std::collections::BTreeSet;
-use std::fs::File;
 use std::ops::ControlFlow;
 use std::path::Path;
 
-use super::cell;
-use super::lines::Lines;
+use super::columns::{Numbers, Read, Truths};
 use super::moment::{Midnight, Moment, moment};
 use super::record::Record;
-use super::text::{self, Line, Parting};
+use super::rows::{each, is_name};
+use super::text::Line;
 use super::types::Shown;
-use super::units::in_own_unit;
-use super::words::{self, Words};
-use super::workbook::Book;
-use super::{BrokenLine, BrokenWhy, Layout, LogError, Match, Matched, Row, Tally};
+use super::{BrokenLine, BrokenWhy, Layout, LogError, Match, Row, Tally};
 use crate::calc::road::{Burned, Quantity, Sample};
 
-/// How old a value may be that stands for a blank cell, s (common practice).
-pub const HELD_S: f64 = 1.0;
-/// The same of what changes slowly, coolant and long-term trim, s (common practice).
-pub const HELD_SLOWLY_S: f64 = 30.0;
 /// Time between two recordings in one file, s; longer than anything settles.
 const BREAK_S: f64 = 60.0;
 /// Broken lines that are kept to be shown.
 const MOST_SHOWN: usize = 10;
 /// Bytes of a broken line that are handed on.
 const LONGEST_SHOWN: usize = 160;
-/// Different words of a column that are gathered.
-const MOST_WORDS: usize = 64;
 
 /// Reads every row of a log in order.
 ///
@@ -60,67 +49,6 @@ pub fn read(path: &Path, layout: &Layout, wanted: &Match, row: &mut dyn FnMut(Ro
     Ok(tally)
 }
 
-/// The different words that a column holds, at most 64: what a person chooses from who says which of them mean gas.
-///
-/// # Errors
-/// [`LogError::NoColumn`], and what the disk or a workbook says.
-pub fn words_of(path: &Path, layout: &Layout, column: &str) -> Result<BTreeSet<String>, LogError> {
-    let at = layout.column(column).ok_or_else(|| LogError::NoColumn { column: column.to_owned() })?;
-    let mut found = BTreeSet::new();
-    let mut last = String::new();
-    let head = layout.lines_before as u64 + 1;
-    each(path, layout, &mut |line| {
-        let Line::Record(record) = line else { return ControlFlow::Continue(()) };
-        let said = record.cell(at);
-        if record.number > head && said != last && !cell::is_gap(said) && !is_own_name(said, layout, at) {
-            said.clone_into(&mut last);
-            found.insert(said.chars().take(LONGEST_SHOWN / 4).collect::<String>());
-        }
-        if found.len() < MOST_WORDS { ControlFlow::Continue(()) } else { ControlFlow::Break(()) }
-    })?;
-    Ok(found)
-}
-
-fn is_own_name(said: &str, layout: &Layout, at: usize) -> bool {
-    layout
-        .columns
-        .get(at)
-        .is_some_and(|column| !said.is_empty() && (is_name(said, &column.name) || column.unit == said))
-}
-
-/// Hands on every line from the head on.
-fn each(path: &Path, layout: &Layout, visit: &mut dyn FnMut(Line<'_>) -> ControlFlow<()>) -> Result<(), LogError> {
-    let Some(delimiter) = layout.delimiter else {
-        let before = layout.lines_before as u64;
-        return Book::open(path)?.each(&layout.sheet, layout.decimal, &mut |record| {
-            if record.number > before { visit(Line::Record(record)) } else { ControlFlow::Continue(()) }
-        });
-    };
-    let joined_fields = layout.fields.max(2)..=layout.columns.len().max(2);
-    let parting = Parting { delimiter, lines_before: layout.lines_before, joined_fields };
-    text::each(Lines::new(File::open(path)?, &layout.encoding), &parting, visit)
-}
-
-/// A column that is read as numbers.
-struct Numbers {
-    quantity: Quantity,
-    at: usize,
-    scale: f64,
-    offset: f64,
-    /// The column's own unit, small, and whether a cell may name the quantity's unit instead.
-    unit: String,
-    takes_own_unit: bool,
-    last: Option<(f64, f64)>,
-    held_s: f64,
-}
-
-/// A column that is read as one of two words.
-struct Truths {
-    at: usize,
-    words: Words,
-    last: Option<(f64, bool)>,
-}
-
 struct Reader<'l> {
     layout: &'l Layout,
     time: Numbers,
@@ -134,13 +62,6 @@ struct Reader<'l> {
     /// A head was just read, so that units may follow and time may begin anew.
     is_after_head: bool,
     is_new: bool,
-}
-
-/// What a cell came to.
-enum Read<T> {
-    Value(T),
-    Blank,
-    Wrong,
 }
 
 impl<'l> Reader<'l> {
@@ -165,8 +86,8 @@ impl<'l> Reader<'l> {
             layout,
             time: needed(Quantity::TimeS)?,
             numbers: columns,
-            fuel: truths(path, layout, wanted, Quantity::Fuel)?,
-            closed: truths(path, layout, wanted, Quantity::ClosedLoop)?,
+            fuel: Truths::new(path, layout, wanted, Quantity::Fuel)?,
+            closed: Truths::new(path, layout, wanted, Quantity::ClosedLoop)?,
             midnight: Midnight::default(),
             shift_s: 0.0,
             last_s: f64::NEG_INFINITY,
@@ -209,7 +130,8 @@ impl<'l> Reader<'l> {
     fn row<'r>(&mut self, record: &'r Record) -> Result<Row<'r>, BrokenWhy> {
         let (least, most) = (self.layout.fields, self.layout.columns.len());
         let fields = record.len();
-        if fields < least {
+        // A workbook leaves out blank cells, and cuts none.
+        if fields < least && self.layout.delimiter.is_some() {
             return Err(BrokenWhy::TooFew { fields });
         }
         if fields > most && (most..fields).any(|at| !record.cell(at).is_empty()) {
@@ -284,102 +206,4 @@ impl<'l> Reader<'l> {
 /// Without it a row cannot be judged, if its column is matched at all.
 const fn is_needed_to_judge(quantity: Quantity) -> bool {
     matches!(quantity, Quantity::Rpm | Quantity::PetrolMs | Quantity::ManifoldKpa | Quantity::CoolantC)
-}
-
-/// Whether a cell of a head says this name, which may have got a number behind it to be the only one.
-fn is_name(said: &str, name: &str) -> bool {
-    let said = said.split_whitespace().collect::<Vec<_>>().join(" ");
-    let is_number = |behind: &str| {
-        let digits = behind.strip_prefix(" (").and_then(|behind| behind.strip_suffix(')'));
-        digits.is_some_and(|digits| !digits.is_empty() && digits.bytes().all(|byte| byte.is_ascii_digit()))
-    };
-    said == name || name.strip_prefix(said.as_str()).is_some_and(is_number)
-}
-
-fn place(layout: &Layout, matched: &Matched) -> Result<usize, LogError> {
-    layout.column(&matched.column).ok_or_else(|| LogError::NoColumn { column: matched.column.clone() })
-}
-
-fn truths(path: &Path, layout: &Layout, wanted: &Match, quantity: Quantity) -> Result<Option<Truths>, LogError> {
-    let Some(matched) = wanted.columns.get(&quantity) else { return Ok(None) };
-    let at = place(layout, matched)?;
-    let given = if quantity == Quantity::Fuel { &wanted.gas_words } else { &wanted.closed_words };
-    let words = if given.is_empty() {
-        let said = words_of(path, layout, &matched.column)?;
-        if quantity == Quantity::Fuel {
-            words::gas(&said, layout.decimal)
-        } else {
-            words::closed(&said, layout.decimal)
-        }
-    } else {
-        given.clone()
-    };
-    Ok(Some(Truths { at, words: Words::new(words, layout.decimal), last: None }))
-}
-
-impl Numbers {
-    fn new(quantity: Quantity, matched: &Matched, layout: &Layout) -> Result<Self, LogError> {
-        let at = place(layout, matched)?;
-        #[expect(clippy::float_cmp, reason = "a factor of exactly one is no factor")]
-        let takes_own_unit = matched.scale == 1.0 && matched.offset == 0.0;
-        let is_slow = matches!(quantity, Quantity::CoolantC | Quantity::LongTrim);
-        Ok(Self {
-            quantity,
-            at,
-            scale: matched.scale,
-            offset: matched.offset,
-            unit: layout.columns[at].unit.to_lowercase(),
-            takes_own_unit,
-            last: None,
-            held_s: if is_slow { HELD_SLOWLY_S } else { HELD_S },
-        })
-    }
-
-    /// The quantity that a cell says, in its own unit.
-    fn number(&self, said: &str, decimal: char) -> Read<f64> {
-        let number = match cell::number(said, decimal) {
-            Some(number) => number,
-            None if cell::is_gap(said) => return Read::Blank,
-            None => match cell::number_and_unit(said, decimal) {
-                Some((number, unit)) if self.takes(unit) => number,
-                _ => return Read::Wrong,
-            },
-        };
-        let value = number * self.scale + self.offset;
-        if value.is_finite() { Read::Value(value) } else { Read::Wrong }
-    }
-
-    /// A unit behind a number is the column's, or the quantity's own where no factor stands between the two.
-    fn takes(&self, unit: &str) -> bool {
-        unit.to_lowercase() == self.unit
-            || (self.takes_own_unit && self.unit.is_empty() && in_own_unit(self.quantity, unit) == Some((1.0, 0.0)))
-    }
-
-    /// The value of a row, or the last one while it may be held.
-    fn value(&mut self, said: &str, decimal: char, time_s: f64) -> Result<Option<f64>, BrokenWhy> {
-        match self.number(said, decimal) {
-            Read::Value(value) => {
-                self.last = Some((time_s, value));
-                Ok(Some(value))
-            }
-            Read::Blank => Ok(held(self.last, time_s, self.held_s)),
-            Read::Wrong => Err(BrokenWhy::NotANumber { quantity: self.quantity }),
-        }
-    }
-}
-
-impl Truths {
-    fn value(&mut self, said: &str, time_s: f64) -> Option<bool> {
-        if cell::is_gap(said) {
-            return held(self.last, time_s, HELD_S);
-        }
-        let is_so = self.words.have(said);
-        self.last = Some((time_s, is_so));
-        Some(is_so)
-    }
-}
-
-/// The last value, unless it is too old or of a later time.
-fn held<T: Copy>(last: Option<(f64, T)>, time_s: f64, held_s: f64) -> Option<T> {
-    last.filter(|(since_s, _)| (0.0..=held_s).contains(&(time_s - since_s))).map(|(_, value)| value)
 }

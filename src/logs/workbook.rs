@@ -70,11 +70,12 @@ impl Book {
         self.0.sheet_names()
     }
 
-    /// Hands every row that holds a cell to `visit`, numbers written with `decimal`.
+    /// Hands every row that holds a cell to `visit`, numbers written with `decimal`, or without any decimal sign: a cell that
+    /// is a number tells nothing about the sign in cells that are text.
     pub(super) fn each(
         &mut self,
         sheet: &str,
-        decimal: char,
+        decimal: Option<char>,
         visit: &mut dyn FnMut(&Record) -> ControlFlow<()>,
     ) -> Result<(), LogError> {
         let mut cells = guarded(|| self.0.worksheet_cells_reader(sheet))?;
@@ -105,9 +106,13 @@ impl Book {
     }
 }
 
-/// A cell as text; a number with the file's decimal sign.
-fn written(value: &DataRef<'_>, decimal: char) -> String {
-    let number = |number: String| if decimal == '.' { number } else { number.replace('.', ",") };
+/// A cell as text; a number with the file's decimal sign, or with an exponent instead.
+fn written(value: &DataRef<'_>, decimal: Option<char>) -> String {
+    let number = |number: String| match (decimal, number.split_once('.')) {
+        (None, Some((whole, fraction))) => format!("{whole}{fraction}e-{}", fraction.len()),
+        (Some(','), Some((whole, fraction))) => format!("{whole},{fraction}"),
+        _ => number,
+    };
     match value {
         DataRef::Int(whole) => whole.to_string(),
         DataRef::Float(float) => number(float.to_string()),

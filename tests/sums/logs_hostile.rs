@@ -1,5 +1,6 @@
 //! Logs that are cut, mangled or made to hurt: no panic, no hang, little memory.
 
+use std::fmt::Write as _;
 use std::io::Write as _;
 
 use fuelwright::calc::road::Plan;
@@ -136,6 +137,35 @@ fn a_workbook_made_to_burst_is_refused_before_it_does() {
     ] {
         assert!(matches!(refusal_of(&sheet), LogError::Workbook(_) | LogError::NoTable));
     }
+}
+
+#[test]
+fn a_workbooks_row_without_its_last_cells_is_not_cut_off() {
+    let text = |place: &str, text: &str| format!("<c r=\"{place}\" t=\"inlineStr\"><is><t>{text}</t></is></c>");
+    let mut sheet =
+        "<worksheet xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\"><sheetData><row r=\"3\">"
+            .to_owned();
+    sheet += &[text("B3", "time"), text("C3", "rpm"), text("D3", "inj"), text("E3", "note")].concat();
+    sheet += "</row>";
+    for row in 4..30 {
+        let note = if row % 9 == 0 { "" } else { "<c><v>1</v></c>" };
+        // The comma of a number that was kept as text, beside numbers that are numbers.
+        let inj = text(&format!("D{row}"), "3,25");
+        let _ = write!(
+            sheet,
+            "<row r=\"{row}\"><c r=\"B{row}\"><v>{}.5</v></c><c r=\"C{row}\"><v>800</v></c>{inj}{note}</row>",
+            row - 4
+        );
+    }
+    let file = File::of(workbook(&(sheet + "</sheetData></worksheet>")));
+    let layout = look(&file.path()).unwrap();
+    let mut got = vec![];
+    let tally = read(&file.path(), &layout, &suggest(&layout), &mut |row| {
+        if let Row::Sample(sample) = row {
+            got.push((sample.time_s, sample.rpm, sample.petrol_ms));
+        }
+    });
+    assert_eq!((tally.unwrap().broken, got.len(), got[1]), (0, 26, (1.5, 800.0, 3.25)));
 }
 
 /// The most memory that this process has held, kB.
