@@ -6,6 +6,7 @@
 
 mod drawn;
 mod exif;
+mod incoming;
 mod kind;
 mod photo;
 mod print;
@@ -14,6 +15,7 @@ mod whole;
 
 pub use drawn::from_data_url;
 pub use exif::Captured;
+pub use incoming::{Incoming, Received};
 pub use kind::{Kind, Takes};
 pub use print::for_paper;
 pub use store::{Files, Kept};
@@ -24,6 +26,8 @@ use sha2::{Digest, Sha256};
 
 /// Largest file taken, in bytes.
 pub const MOST_BYTES: usize = 25 * 1024 * 1024;
+/// Largest log of a drive taken, in bytes; it goes to the disk as it comes.
+pub const MOST_LOG_BYTES: u64 = 200 * 1024 * 1024;
 /// Largest picture taken, in pixels.
 pub const MOST_PIXELS: u64 = 50_000_000;
 
@@ -89,7 +93,9 @@ pub fn prepare(sent: Sent, takes: Takes) -> Result<Ready, Unfit> {
     let made = match kind {
         Kind::Jpeg | Kind::Png | Kind::WebP => photo::draw_anew(kind, &content)?,
         Kind::Heic => photo::without_place(content),
-        Kind::Pdf | Kind::Opaque => photo::Drawn { content, kind, size: None, captured: None },
+        Kind::Pdf | Kind::Opaque | Kind::Log | Kind::Workbook => {
+            photo::Drawn { content, kind, size: None, captured: None }
+        }
     };
     let sha256 = sha256_of(&made.content);
     let captured = made.captured.or_else(|| exif::told(&taken_at));
@@ -98,7 +104,11 @@ pub fn prepare(sent: Sent, takes: Takes) -> Result<Ready, Unfit> {
 
 /// SHA-256 in hexadecimal.
 pub fn sha256_of(bytes: &[u8]) -> String {
-    Sha256::digest(bytes).iter().fold(String::with_capacity(64), |mut hex, byte| {
+    hex(&Sha256::digest(bytes))
+}
+
+fn hex(bytes: &[u8]) -> String {
+    bytes.iter().fold(String::with_capacity(2 * bytes.len()), |mut hex, byte| {
         // Writing into a String cannot fail.
         let _ = write!(hex, "{byte:02x}");
         hex

@@ -11,6 +11,10 @@ pub enum Kind {
     Pdf,
     /// Whatever a device writes: kept byte for byte, never looked into, never shown.
     Opaque,
+    /// A log of a drive as delimited text: read, never shown.
+    Log,
+    /// The same as a workbook.
+    Workbook,
 }
 
 /// What a field takes.
@@ -30,8 +34,8 @@ impl Takes {
     /// Whether the field takes this kind.
     pub fn takes(self, kind: Kind) -> bool {
         match self {
-            Self::Photos => !matches!(kind, Kind::Pdf | Kind::Opaque),
-            Self::Papers => kind != Kind::Opaque,
+            Self::Photos => matches!(kind, Kind::Jpeg | Kind::Png | Kind::WebP | Kind::Heic),
+            Self::Papers => matches!(kind, Kind::Jpeg | Kind::Png | Kind::WebP | Kind::Heic | Kind::Pdf),
             Self::Opaque => kind == Kind::Opaque,
             Self::Pdf => kind == Kind::Pdf,
         }
@@ -85,9 +89,14 @@ impl Kind {
         }
     }
 
+    /// The kind of a log of a drive, by its first bytes: a workbook is a ZIP archive, anything else is read as text.
+    pub fn of_log(head: &[u8]) -> Self {
+        if head.starts_with(b"PK\x03\x04") { Self::Workbook } else { Self::Log }
+    }
+
     /// The kind with this media type.
     pub fn from_media_type(media_type: &str) -> Option<Self> {
-        [Self::Jpeg, Self::Png, Self::WebP, Self::Heic, Self::Pdf, Self::Opaque]
+        [Self::Jpeg, Self::Png, Self::WebP, Self::Heic, Self::Pdf, Self::Opaque, Self::Log, Self::Workbook]
             .into_iter()
             .find(|one| one.media_type() == media_type)
     }
@@ -101,6 +110,8 @@ impl Kind {
             Self::Heic => "image/heic",
             Self::Pdf => "application/pdf",
             Self::Opaque => "application/octet-stream",
+            Self::Log => "text/csv",
+            Self::Workbook => "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
         }
     }
 
@@ -113,6 +124,8 @@ impl Kind {
             Self::Heic => "heic",
             Self::Pdf => "pdf",
             Self::Opaque => "",
+            Self::Log => "csv",
+            Self::Workbook => "xlsx",
         }
     }
 

@@ -18,7 +18,7 @@ pub fn for_paper(content: Vec<u8>) -> Option<Vec<u8>> {
         Kind::Jpeg => return Some(content),
         Kind::Png => ImageFormat::Png,
         Kind::WebP => ImageFormat::WebP,
-        Kind::Heic | Kind::Pdf | Kind::Opaque => return None,
+        Kind::Heic | Kind::Pdf | Kind::Opaque | Kind::Log | Kind::Workbook => return None,
     };
     let mut reader = ImageReader::with_format(Cursor::new(content), format);
     let mut limits = Limits::no_limits();

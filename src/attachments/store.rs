@@ -1,9 +1,11 @@
 //! The folder: a file lies under its SHA-256, in a folder named by its first two figures.
 
-use std::io::{self, Write as _};
+use std::io::{self, Read as _, Write as _};
 use std::path::{Path, PathBuf};
 
-use super::{Ready, sha256_of};
+use sha2::{Digest, Sha256};
+
+use super::{Ready, hex};
 
 /// The folder of kept files.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -25,7 +27,7 @@ pub enum Kept {
 impl Kept {
     /// Of bytes that were read, by their SHA-256 in hexadecimal.
     pub fn of(bytes: &[u8], sha256: &str) -> Self {
-        if sha256_of(bytes) == sha256 { Self::Sound } else { Self::Altered }
+        if super::sha256_of(bytes) == sha256 { Self::Sound } else { Self::Altered }
     }
 }
 
@@ -69,13 +71,28 @@ impl Files {
 
     /// Whether a file still is what it was.
     pub fn state(&self, sha256: &str) -> io::Result<Kept> {
-        Ok(match self.read(sha256)? {
-            None => Kept::Missing,
-            Some(bytes) => Kept::of(&bytes, sha256),
-        })
+        let Some(path) = self.path(sha256) else { return Ok(Kept::Missing) };
+        let mut file = match std::fs::File::open(path) {
+            Ok(file) => file,
+            Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Kept::Missing),
+            Err(error) => return Err(error),
+        };
+        // A log may be larger than the memory should hold.
+        let (mut sum, mut piece) = (Sha256::new(), vec![0; 256 * 1024]);
+        loop {
+            match file.read(&mut piece)? {
+                0 => break,
+                length => sum.update(&piece[..length]),
+            }
+        }
+        Ok(if hex(&sum.finalize()) == sha256 { Kept::Sound } else { Kept::Altered })
     }
 
-    fn make(&self, folder: &Path) -> io::Result<()> {
+    pub(super) fn folder(&self) -> &Path {
+        &self.folder
+    }
+
+    pub(super) fn make(&self, folder: &Path) -> io::Result<()> {
         if folder.is_dir() {
             return Ok(());
         }
@@ -86,7 +103,7 @@ impl Files {
 }
 
 /// A rename is on the disk only when the folder that holds the name is.
-fn sync(folder: &Path) -> io::Result<()> {
+pub(super) fn sync(folder: &Path) -> io::Result<()> {
     let folder = if folder.as_os_str().is_empty() { Path::new(".") } else { folder };
     std::fs::File::open(folder)?.sync_all()
 }

@@ -63,6 +63,8 @@ const RIGHT: f64 = 712.0;
 const TILE: f64 = 26.0;
 /// A tile is no wider than this, however few columns there are.
 const WIDEST: f64 = 74.0;
+/// Room of the two names over a map, however narrow it is.
+const NAMES: f64 = 330.0;
 const HEAD: f64 = 52.0;
 const FOOT: f64 = 30.0;
 
@@ -110,7 +112,7 @@ fn map(coverage: &Coverage, (name, tiles): (&str, &[Tile]), top: f64) -> Vec<Str
     let mut strokes = vec![
         Stroke::Text(Ink::Name, (LEFT, top - 32.0), Anchor::Start, name.to_owned()),
         Stroke::Text(Ink::Axis, (LEFT, top - 11.0), Anchor::Start, coverage.words.load.clone()),
-        Stroke::Text(Ink::Axis, (right, top - 11.0), Anchor::End, coverage.words.speed.clone()),
+        Stroke::Text(Ink::Axis, (right.max(LEFT + NAMES), top - 11.0), Anchor::End, coverage.words.speed.clone()),
     ];
     for (n, load) in coverage.loads.iter().enumerate() {
         let edge = bottom - TILE * n as f64;

@@ -34,6 +34,8 @@ pub mod papers;
 pub mod parts;
 pub mod people;
 pub mod recalls;
+pub mod road_matches;
+pub mod road_sessions;
 pub mod rule_books;
 pub mod rule_files;
 pub mod search;

@@ -3,6 +3,7 @@
 pub mod cast;
 mod gas_side;
 mod later;
+mod road;
 pub mod shop;
 pub mod story;
 pub mod sums;

@@ -11,6 +11,7 @@ use super::story::{LIQUID_JOINTS, Story, VAPOUR_JOINTS, car, conversion};
 use crate::attachments::{Sent, Takes};
 use crate::clock::{Clock, Zone};
 use crate::db;
+use crate::db::rule_books::SHOP;
 use crate::model::booking::NewBooking;
 use crate::model::customer::{NewCustomer, ReminderBasis};
 use crate::model::duty::{ClosedHow, Duty, DutyKind};
@@ -19,12 +20,15 @@ use crate::model::ids::{AttachmentId, BayId, CustomerId, InstrumentId, JobId, Ve
 use crate::model::instrument::{InstrumentKind, NewInstrument};
 use crate::model::job::{JobKind, JobState, NewJob};
 use crate::model::person::Actor;
+use crate::model::road::RoadPhase;
 use crate::model::vehicle::VehicleRole;
+use crate::rules::embedded;
 use crate::shop::attachments::FilePlace;
 use crate::shop::duties::Closing;
 use crate::shop::findings::{FoundIn, NewFinding};
 use crate::shop::instruments::{FOUND_OUT_OF_DATE, NewCertificate, NewCheck};
 use crate::shop::issue::NewIssue;
+use crate::shop::rule_files::NewRuleFile;
 use crate::shop::{Refusal, Shop};
 
 /// Everything the teller holds while telling.
@@ -66,7 +70,17 @@ pub async fn tell(shop: &Shop, clock: &Clock, until: OffsetDateTime) -> Result<(
     }
     teller.book(until).await?;
     teller.move_to(until);
-    Ok(())
+    teller.ask_for_the_road(until).await
+}
+
+/// The shop's own lines with those that ask for a road comparison taken in.
+fn lines_with_the_road() -> Option<String> {
+    let (lines, offered) = embedded(SHOP)?.split_once("# [[proof]]")?;
+    let taken = format!("# [[proof]]{offered}")
+        .lines()
+        .map(|line| line.trim_start_matches("# ").to_owned() + "\n")
+        .collect::<String>();
+    Some(format!("{lines}{taken}"))
 }
 
 /// A signatory who looked at every photo that the rules ask for.
@@ -310,8 +324,13 @@ impl Teller<'_> {
             self.picture(job, "container-plate").await?;
         }
         let (story, _) = self.story(job);
+        if one.reaches == 3 {
+            // What was found on the road, before anything is corrected.
+            story.drive_on_both(RoadPhase::Before).await?;
+        }
         if one.reaches >= 4 {
             story.calibrate().await?;
+            story.drive_on_both(RoadPhase::After).await?;
         }
         if one.reaches == 5 {
             story.wet_joints(Section::LpgLiquid, LIQUID_JOINTS, 4).await?;
@@ -366,6 +385,14 @@ impl Teller<'_> {
             attachments: Vec::new(),
         };
         self.shop.record_evidence(&self.cast.technician, None, job, new).await.map(|_| ())
+    }
+
+    /// From today the shop asks for a road comparison before a certificate.
+    async fn ask_for_the_road(&self, until: OffsetDateTime) -> Result<(), Refusal> {
+        let text = lines_with_the_road().ok_or(Refusal::Gone)?;
+        let from_on = self.zone.day_of(until);
+        let new = NewRuleFile { name: SHOP.to_owned(), text, from_on, opened_at: None, second: None };
+        self.shop.change_rules(&self.cast.manager, None, new).await
     }
 
     /// This week's bookings.

@@ -123,7 +123,7 @@ pub fn part(
 }
 
 impl Story<'_> {
-    fn wait(&self, minutes: i64) -> OffsetDateTime {
+    pub(super) fn wait(&self, minutes: i64) -> OffsetDateTime {
         self.clock.advance(Duration::minutes(minutes));
         self.clock.now()
     }
@@ -240,7 +240,7 @@ impl Story<'_> {
     }
 
     /// The rules that the shop goes by on the day of the story.
-    async fn book(&self) -> Result<RuleBook, Refusal> {
+    pub(super) async fn book(&self) -> Result<RuleBook, Refusal> {
         let mut con = self.shop.db.read().await?;
         Ok(db::rule_books::book_on(&mut con, self.technician.branch, self.clock.now().date()).await?)
     }

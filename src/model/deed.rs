@@ -193,6 +193,10 @@ deeds! {
     "booking-changed" BookingChanged on booking: BookingId { changed: Vec<String>, doubled_reason: String }
     /// It was said what became of a booking.
     "booking-answered" BookingAnswered on booking: BookingId { from: BookingState, to: BookingState }
+    /// Logs of a drive were handed in.
+    "road-logs-kept" RoadLogsKept on job: JobId { session: RoadSessionId, phase: String, logs: usize }
+    /// It was said what the columns of a drive's logs are, and both fuels were compared.
+    "road-compared" RoadCompared on job: JobId { session: RoadSessionId, cells: usize }
     /// A file was kept.
     "file-kept" FileKept on file: AttachmentId { job: Option<JobId>, slot: String, sha256: String }
     /// A fault was written down.

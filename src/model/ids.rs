@@ -152,8 +152,8 @@ ids! {
     KeyId;
     /// A secret link handed to a customer or a calendar.
     LinkId;
-    /// A road log: what was recorded on the drive.
-    RoadLogId;
+    /// A drive whose logs were handed in.
+    RoadSessionId;
     /// A pressure-decay test that runs.
     LeakRunId;
 }

@@ -23,6 +23,7 @@ pub mod paper;
 pub mod part;
 pub mod person;
 pub mod recall;
+pub mod road;
 pub mod stage;
 pub mod vehicle;
 

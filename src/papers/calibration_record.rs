@@ -14,7 +14,7 @@ use super::outline::{self, Outline};
 use super::results::dash;
 use super::sheet::Sheet;
 use super::table::{Cell, Column, Table};
-use super::{PaperError, phrases, records, results};
+use super::{PaperError, phrases, records, results, road_section};
 
 /// The record as a PDF. The same input gives the same bytes.
 ///
@@ -45,7 +45,8 @@ pub fn calibration_record(
         None => missing(&mut sheet, "calibration-record-preconditions", "calibration-record-none", words)?,
     }
     trims(&mut sheet, content.trims.as_ref(), words)?;
-    // The panels of a road comparison go here: after what was set, before what driving showed.
+    // After what was set, before the codes that were read after driving.
+    road_section::draw(&mut sheet, content.road.as_ref(), words)?;
     match &content.after_drive {
         Some(driven) => after_drive(&mut sheet, driven, words)?,
         None => missing(&mut sheet, "calibration-record-after", "calibration-record-not-driven", words)?,

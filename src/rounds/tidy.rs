@@ -1,5 +1,5 @@
 //! Forgets what nobody needs any more: sessions that ended, codes that were spent or are late, keys of forms sent long
-//! ago, failed tries that have been quiet.
+//! ago, failed tries that have been quiet, files that stopped half way.
 
 use time::Duration;
 
@@ -12,8 +12,10 @@ const FORMS_DAYS: i64 = 7;
 const SESSIONS_DAYS: i64 = 30;
 /// Failed tries are remembered for so long.
 const FAILURES_DAYS: i64 = 2;
+/// No file comes for so long; what was still coming when the machine stopped is older.
+const INCOMING_DAYS: i64 = 1;
 
-/// Tidies the store. Returns how many rows went.
+/// Tidies the store. Returns how many rows and half files went.
 pub async fn tidy(shop: &Shop) -> Result<u64, Refusal> {
     let now = shop.clock.now();
     let mut tx = shop.db.write().await?;
@@ -22,5 +24,6 @@ pub async fn tidy(shop: &Shop) -> Result<u64, Refusal> {
     gone += db::sessions::forget_ended(&mut tx, now - Duration::days(SESSIONS_DAYS)).await?;
     gone += db::sessions::forget_codes(&mut tx, now).await?;
     tx.commit().await.map_err(db::Error::from)?;
+    gone += shop.forget_incoming_files(now - Duration::days(INCOMING_DAYS)).await?;
     Ok(gone)
 }

@@ -6,7 +6,7 @@ use super::Need;
 use super::book::RuleBook;
 use super::line::ProofLine;
 use super::proof::{Place, Proof, Said, State, Why};
-use super::{calibration, fitting, hand_over, inspection, intake, proving};
+use super::{calibration, fitting, hand_over, inspection, intake, proving, road};
 use crate::model::evidence::Entry;
 use crate::model::instrument::{InstrumentRecord, NotTrusted};
 use crate::model::job::WaiverKind;
@@ -82,6 +82,8 @@ fn evaluate(ground: &Ground<'_>, need: &Need) -> Said {
         Need::CalibratedClean => calibration::clean(ground),
         Need::NozzleAdequate => calibration::nozzle_adequate(ground),
         Need::Trims => calibration::trims(ground),
+        Need::RoadCovered => road::covered(ground),
+        Need::RoadAlike => road::alike(ground),
         Need::CleanAfterDrive => calibration::after_drive(ground),
         Need::LeakJoints(section) => proving::leak_joints(ground, *section),
         Need::LeakDecay(section) => proving::leak_decay(ground, *section),

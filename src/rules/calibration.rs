@@ -84,6 +84,10 @@ pub fn nozzle_adequate(ground: &Ground<'_>) -> Said {
             .quantity("chosen", chosen_mm, 2, "mm");
         return Said::stops(why, Place::Evidence("cylinder-table", "", "rows")).on(entry);
     }
+    // What was driven says more than what was ticked.
+    if let Some(against) = super::road::against_nozzle(ground) {
+        return against;
+    }
     Said::met(Why::plain("nozzle-adequate"), place("is_nozzle_adequate")).on(entry)
 }
 

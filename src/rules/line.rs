@@ -97,6 +97,14 @@ coded! {
         ReliefDeviceC = "relief-device-c",
         /// Driving on each fuel before fault codes are read again, km.
         AfterDriveKm = "after-drive-km",
+        /// Visits of an operating point on each fuel before it is judged on the road.
+        RoadVisits = "road-visits",
+        /// Operating points that are judged before a road comparison covers the driving.
+        RoadCells = "road-cells",
+        /// A deviation on the road whose whole interval lies beyond is one, per cent.
+        RoadDeviatesPercent = "road-deviates-percent",
+        /// A deviation on the road whose whole interval lies within is none, per cent.
+        RoadGoodPercent = "road-good-percent",
     }
 }
 

@@ -23,6 +23,7 @@ mod need;
 mod proof;
 mod proving;
 pub mod results;
+pub mod road;
 mod set;
 pub mod term;
 

@@ -48,6 +48,10 @@ pub enum Need {
     NozzleAdequate,
     /// Trims on both fuels within the limit.
     Trims,
+    /// Enough was driven on both fuels to compare them.
+    RoadCovered,
+    /// Both fuels are alike on the road.
+    RoadAlike,
     /// No fault codes after driving on both fuels.
     CleanAfterDrive,
     /// All joints of a section searched and dry.

@@ -96,6 +96,13 @@ impl Shop {
         read.map_err(|error| Refusal::Broken(error.to_string()))?.ok_or_else(missing)
     }
 
+    /// Removes files that were still coming when the machine stopped.
+    pub async fn forget_incoming_files(&self, begun_before: time::OffsetDateTime) -> Result<u64, Refusal> {
+        let files = self.files();
+        let gone = aside(move || files.forget_incoming(begun_before.into())).await?;
+        gone.map_err(|error| Refusal::Broken(error.to_string()))
+    }
+
     /// Whether the job takes files; asked before anything is decoded, and once more inside the deed.
     async fn may_keep(&self, who: &Actor, place: &FilePlace) -> Result<(), Refusal> {
         let Some(job) = place.job else { return Ok(()) };
@@ -182,6 +189,6 @@ fn instant(captured: Captured, zone: &Zone) -> Option<time::OffsetDateTime> {
 }
 
 /// Decoding and disks are slow: they run beside the threads that answer.
-async fn aside<T: Send + 'static>(work: impl FnOnce() -> T + Send + 'static) -> Result<T, Refusal> {
+pub(super) async fn aside<T: Send + 'static>(work: impl FnOnce() -> T + Send + 'static) -> Result<T, Refusal> {
     tokio::task::spawn_blocking(work).await.map_err(|error| Refusal::Broken(error.to_string()))
 }

@@ -42,6 +42,7 @@ mod password;
 pub mod people;
 mod refusal;
 pub mod restored;
+pub mod road;
 pub mod rule_files;
 mod secret;
 pub mod sign_in;

@@ -2,6 +2,7 @@
 
 use std::fmt::Write as _;
 
+use axum::body::Body;
 use axum::extract::{Path, State};
 use axum::http::{HeaderMap, HeaderName, HeaderValue, header};
 use axum::response::IntoResponse;
@@ -9,7 +10,7 @@ use axum::response::IntoResponse;
 use super::app::App;
 use super::form::{Form, MOST_FILE, Wrong};
 use super::visitor::Visitor;
-use super::{Answer, Error};
+use super::{Answer, Error, file_body};
 use crate::attachments::{Kind, MOST_PIXELS, Sent, Takes, Unfit, from_data_url};
 use crate::db;
 use crate::model::ids::AttachmentId;
@@ -25,7 +26,14 @@ pub async fn show(State(app): State<App>, who: Visitor, Path(id): Path<String>) 
     let one = db::attachments::find(&mut *app.read().await?, who.branch.id, id).await?.ok_or(Error::NotFound)?;
     let kind = Kind::from_media_type(&one.media_type);
     let media_type = kind.map_or("application/octet-stream", Kind::media_type);
-    let bytes = app.shop.read_file(&one).await?;
+    let body = match kind {
+        // A log may be larger than the memory should hold.
+        Some(Kind::Log | Kind::Workbook) => {
+            let path = app.shop.files().path(&one.sha256).ok_or(Error::NotFound)?;
+            file_body::of(tokio::fs::File::open(path).await.map_err(broken)?)
+        }
+        _ => Body::from(app.shop.read_file(&one).await?),
+    };
     let mut headers = HeaderMap::new();
     headers.insert(header::CONTENT_TYPE, HeaderValue::from_static(media_type));
     headers.insert(header::CONTENT_SECURITY_POLICY, HeaderValue::from_static(POLICY));
@@ -34,7 +42,7 @@ pub async fn show(State(app): State<App>, who: Visitor, Path(id): Path<String>) 
     headers.insert(header::CONTENT_DISPOSITION, HeaderValue::from_str(&disposition).map_err(broken)?);
     // The bytes under an id never change; who may see them can, so the browser asks again after a while.
     headers.insert(header::CACHE_CONTROL, HeaderValue::from_static("private, max-age=300"));
-    Ok((headers, bytes).into_response())
+    Ok((headers, body).into_response())
 }
 
 fn broken(error: impl std::fmt::Display) -> Error {

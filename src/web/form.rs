@@ -34,7 +34,7 @@ use time::{Date, Duration, OffsetDateTime};
 use uuid::Uuid;
 
 pub use quantity::{Quantity, unit_name};
-pub use typed::{MOST_FILE, Typed, TypedFile, Unreadable};
+pub use typed::{MOST_FILE, Typed, TypedFile, Unreadable, plain_name};
 pub use wrong::Wrong;
 
 use crate::clock::Zone;

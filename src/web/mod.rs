@@ -18,6 +18,7 @@ pub mod customers;
 pub mod doubts;
 pub mod due;
 pub mod error;
+mod file_body;
 pub mod findings;
 pub mod form;
 pub mod fuel_mix;

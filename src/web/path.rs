@@ -202,6 +202,31 @@ pub fn job_ending(id: JobId) -> String {
     format!("/jobs/{id}/ending")
 }
 
+/// Drives on both fuels.
+pub fn job_road(id: JobId) -> String {
+    job_slot(id, "road", "")
+}
+
+/// What one drive came to.
+pub fn job_road_session(id: JobId, session: RoadSessionId) -> String {
+    format!("{}/{session}", job_road(id))
+}
+
+/// What the columns of its logs are.
+pub fn job_road_columns(id: JobId, session: RoadSessionId) -> String {
+    format!("{}/columns", job_road_session(id, session))
+}
+
+/// Where it becomes evidence.
+pub fn job_road_acceptance(id: JobId, session: RoadSessionId) -> String {
+    format!("{}/acceptance", job_road_session(id, session))
+}
+
+/// The engine calibration with its corrections as regions.
+pub fn job_road_corrections(id: JobId, session: RoadSessionId) -> String {
+    format!("{}/corrections", job_road_session(id, session))
+}
+
 /// The form that lets one proof of a job pass.
 pub fn job_waiver(id: JobId, proof: &str) -> String {
     format!("/jobs/{id}/waivers/{proof}")

@@ -455,7 +455,7 @@ fn sheets_and_scripts_stay_light() {
             .sum::<u64>()
     };
     let (css, js) = (weight("css"), weight("js"));
-    assert!(css < 36_000 && js < 25_000, "before compression: css {css}, js {js}");
+    assert!(css < 37_000 && js < 25_000, "before compression: css {css}, js {js}");
 }
 
 /// Writes the sample to the folder named in FUELWRIGHT_PREVIEW, for looking at it in a browser.

@@ -6,6 +6,10 @@ mod pages;
 #[path = "../app/papers/reading.rs"]
 #[allow(dead_code, reason = "of its tools, this binary uses a part")]
 mod reading;
+mod road;
+#[path = "../app/road_logs.rs"]
+#[allow(dead_code, reason = "of its logs, this binary uses a part")]
+mod road_logs;
 mod server;
 mod story;
 #[path = "../app/support.rs"]

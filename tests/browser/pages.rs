@@ -61,6 +61,7 @@ async fn pages_fit_a_phone_and_the_console_stays_quiet() {
         "engine-calibration",
         "trims",
         "after-drive",
+        "road",
         "cylinder-table",
         "level-sensing",
         "parts",

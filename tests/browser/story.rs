@@ -97,7 +97,7 @@ impl Told {
         self.server.open.clock.advance(Duration::minutes(minutes));
     }
 
-    async fn id_of(&self, sign_in_name: &str) -> PersonId {
+    pub async fn id_of(&self, sign_in_name: &str) -> PersonId {
         let mut con = self.server.open.shop.db.read().await.unwrap();
         let people = db::people::list(&mut con, self.server.open.branch).await.unwrap();
         people.into_iter().find(|person| person.sign_in_name == sign_in_name).expect("is in the shop").id

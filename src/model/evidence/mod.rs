@@ -12,6 +12,7 @@ mod hand_over;
 mod inspection;
 mod intake;
 mod proving;
+mod road;
 mod sizing;
 
 use serde::{Deserialize, Serialize};
@@ -33,6 +34,7 @@ pub use proving::{
     Exhaust, ExhaustPoint, FillStopHow, FunctionChecks, Joint, JointVerdict, LeakDecay, LeakJoints, LeakMethod,
     LeakReading, PressureKind, Section, TestGas,
 };
+pub use road::{RoadComparison, RoadLogKept};
 pub use sizing::{
     ContainerInputs, ContainerResults, ContainerSet, ContainerSizing, NozzleInputs, NozzleResults, NozzleSizing,
     NozzleVerdict,
@@ -72,6 +74,9 @@ pub enum Evidence {
     EngineCalibration(EngineCalibration),
     /// Trims on both fuels.
     Trims(Trims),
+    /// Both fuels compared on the road.
+    #[serde(rename = "road")]
+    RoadComparison(RoadComparison),
     /// Fault codes after driving on both fuels.
     AfterDrive(AfterDrive),
     /// Joints wetted or sniffed.
@@ -107,6 +112,7 @@ impl Evidence {
             Self::LevelSensing(_) => "level-sensing",
             Self::EngineCalibration(_) => "engine-calibration",
             Self::Trims(_) => "trims",
+            Self::RoadComparison(_) => "road",
             Self::AfterDrive(_) => "after-drive",
             Self::LeakJoints(_) => "leak-joints",
             Self::LeakDecay(_) => "leak-decay",
@@ -148,7 +154,9 @@ impl Evidence {
             Self::CylinderTable(_) | Self::Checklist(_) | Self::LevelSensing(_) | Self::VesselCheck(_) => {
                 Stage::Fitting
             }
-            Self::EngineCalibration(_) | Self::Trims(_) | Self::AfterDrive(_) => Stage::Calibration,
+            Self::EngineCalibration(_) | Self::Trims(_) | Self::RoadComparison(_) | Self::AfterDrive(_) => {
+                Stage::Calibration
+            }
             Self::LeakJoints(_)
             | Self::LeakDecay(_)
             | Self::Exhaust(_)

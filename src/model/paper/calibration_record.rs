@@ -8,12 +8,14 @@ use super::measured::{InstrumentOnPaper, Quantity};
 use super::of_job::{FileOnPaper, JobOnPaper, RecordedOnPaper};
 use super::work_sheet::WorkProof;
 use super::{EnteredLater, RuleSetOnPaper, ShopBlock};
+use crate::calc::road::Comparison;
+use crate::model::evidence::RoadLogKept;
 
 /// Tag at the head of every calibration record's content.
 pub const CALIBRATION_RECORD_FORMAT: &str = "fuelwright/calibration-record/1";
 
 /// A calibration record: numbered by the job, not signed.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct CalibrationRecordContent {
     /// Always [`CALIBRATION_RECORD_FORMAT`].
     pub format: String,
@@ -33,6 +35,9 @@ pub struct CalibrationRecordContent {
     /// Trims on both fuels.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub trims: Option<TrimsOnPaper>,
+    /// Both fuels compared on the road.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub road: Option<RoadOnPaper>,
     /// Codes and readiness after driving.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub after_drive: Option<AfterDriveOnPaper>,
@@ -124,6 +129,19 @@ pub struct TrimOnPaper {
     pub gas_long: Option<Quantity>,
     /// What the petrol computer adds on gas beyond what it adds on petrol.
     pub difference: Option<Quantity>,
+}
+
+/// Both fuels compared on the road, as it was accepted.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct RoadOnPaper {
+    /// Who and when.
+    pub recorded: RecordedOnPaper,
+    /// Before or after the corrections, in words.
+    pub phase: String,
+    /// The logs it rests on.
+    pub logs: Vec<RoadLogKept>,
+    /// What was found.
+    pub comparison: Comparison,
 }
 
 /// Codes and readiness after driving on both fuels.

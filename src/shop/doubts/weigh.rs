@@ -326,6 +326,9 @@ fn kinds_of_quantity(quantity: Quantity) -> &'static [&'static str] {
         Quantity::TrimDifferencePercent => &["trims"],
         Quantity::ShutOffS | Quantity::FillPercent => &["function-checks"],
         Quantity::AfterDriveKm => &["after-drive"],
+        Quantity::RoadVisits | Quantity::RoadCells | Quantity::RoadDeviatesPercent | Quantity::RoadGoodPercent => {
+            &["road"]
+        }
         Quantity::ContainerAgeMonths => &[],
         Quantity::HousingVentMm2
         | Quantity::HousingTightKpa

@@ -4,11 +4,11 @@ use time::{Date, OffsetDateTime};
 
 use super::{Ground, content, of_job};
 use crate::model::Coded;
-use crate::model::evidence::{AfterDrive, EngineCalibration, Entry, Evidence, Trims};
+use crate::model::evidence::{AfterDrive, EngineCalibration, Entry, Evidence, RoadComparison, Trims};
 use crate::model::ids::JobId;
 use crate::model::paper::calibration_record::{
     AfterDriveOnPaper, CALIBRATION_RECORD_FORMAT, CalibrationOnPaper, CalibrationRecordContent, RegionOnPaper,
-    TrimOnPaper, TrimsOnPaper,
+    RoadOnPaper, TrimOnPaper, TrimsOnPaper,
 };
 use crate::model::paper::measured::Quantity;
 use crate::model::paper::work_sheet::WorkProof;
@@ -33,6 +33,10 @@ fn calibration_record(
         Evidence::Trims(one) => Some(one),
         _ => None,
     });
+    let road = file.shown("road", "", |body| match body {
+        Evidence::RoadComparison(one) => Some(one),
+        _ => None,
+    });
     let driven = file.shown("after-drive", "", |body| match body {
         Evidence::AfterDrive(one) => Some(one),
         _ => None,
@@ -47,6 +51,7 @@ fn calibration_record(
         job: of_job::job(ground),
         calibration: set.map(|(entry, one)| calibration(ground, entry, one)),
         trims: trims.map(|(entry, one)| trims_on_paper(ground, entry, one)),
+        road: road.map(|(entry, one)| road_on_paper(ground, entry, one)),
         after_drive: driven.map(|(entry, one)| after_drive(ground, entry, one, before)),
         files: of_job::files(ground),
         proofs,
@@ -102,6 +107,15 @@ fn trims_on_paper(ground: &Ground<'_>, entry: &Entry, trims: &Trims) -> TrimsOnP
         recorded: of_job::recorded(ground, entry),
         points: points.collect(),
         worst: trims.worst_percent().and_then(percent),
+    }
+}
+
+fn road_on_paper(ground: &Ground<'_>, entry: &Entry, one: &RoadComparison) -> RoadOnPaper {
+    RoadOnPaper {
+        recorded: of_job::recorded(ground, entry),
+        phase: ground.w.t(format!("road-phase-{}", one.phase)),
+        logs: one.logs.clone(),
+        comparison: one.comparison.clone(),
     }
 }
 

@@ -164,7 +164,7 @@ async fn take(mut part: Field<'_>, most: usize) -> Result<(Vec<u8>, bool), Unrea
 }
 
 /// The last part of a name, without control characters and at most 120 characters long.
-fn plain_name(name: &str) -> String {
+pub fn plain_name(name: &str) -> String {
     let last = name.rsplit(['/', '\\']).next().unwrap_or("");
     last.chars().filter(|c| !c.is_control()).take(120).collect()
 }

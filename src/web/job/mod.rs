@@ -46,6 +46,7 @@ pub mod parts;
 pub mod reckoned;
 mod reckoning;
 pub mod record;
+pub mod road;
 mod said_line;
 pub mod say;
 mod sizing_sheet;

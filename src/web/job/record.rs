@@ -261,7 +261,7 @@ fn record_page<K: Recorded>(
 }
 
 /// Now, as a date-time field shows it.
-fn local_now(job: &JobPage) -> String {
+pub(super) fn local_now(job: &JobPage) -> String {
     let local = job.who.zone.local(job.now);
     local.format(format_description!("[year]-[month]-[day]T[hour]:[minute]")).unwrap_or_default()
 }

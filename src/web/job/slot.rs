@@ -48,7 +48,11 @@ fn own(job: &Job, stage: Stage) -> Vec<Slot> {
             vec![one("vessel-check"), one("checklist")]
         }
         Stage::Fitting => vec![one("checklist")],
-        Stage::Calibration => vec![one("engine-calibration"), one("trims"), one("after-drive")],
+        // A mixer leaves no injection time to compare.
+        Stage::Calibration if job.system_kind == SystemKind::Mixer => {
+            vec![one("engine-calibration"), one("trims"), one("after-drive")]
+        }
+        Stage::Calibration => vec![one("engine-calibration"), one("trims"), one("road"), one("after-drive")],
         Stage::Proving => {
             let mut all = vec![of("leak-joints", sections[0]), of("leak-joints", sections[1])];
             all.push(of("leak-decay", sections[1]));

@@ -8,6 +8,7 @@ use super::leak_decay;
 use super::leak_said::{self, Shown};
 use super::reckoned::Reckoned;
 use super::record::Recorded;
+use super::road;
 use super::sizing_sheet;
 use super::{AfterDriveForm, ContainerSizingForm, EngineCalibrationForm, TrimsForm};
 use super::{
@@ -17,10 +18,11 @@ use super::{
 use super::{CylinderSizingForm, DischargeForm, HeatSizingForm, LineSizingForm};
 use super::{DeficienciesForm, VesselCheckForm};
 use crate::charts::svg;
-use crate::model::evidence::Entry;
+use crate::model::evidence::{Entry, Evidence};
 use crate::model::ids::JobId;
 use crate::model::stage::{Stage, shown_on};
 use crate::papers::drawing;
+use crate::rules::Place;
 use crate::rules::inspection::may_fail;
 use crate::web::app::App;
 use crate::web::kit::{self, JobSheet, Verdict};
@@ -144,6 +146,8 @@ fn block(job: &JobPage, slot: Slot) -> Block {
         let reason = by.map(|new| new.replaces_reason.clone()).unwrap_or_default();
         w.tv("record-corrected", &[("said", said(old).into()), ("reason", reason.into())])
     };
+    // Driving with a log is asked for by a shop's own lines only.
+    let asks_road = job.proofs.iter().any(|proof| matches!(proof.place, Place::Evidence("road", ..)));
     Block {
         title: w.t(format!("slot-{key}")),
         note: entry.map(said).unwrap_or_default(),
@@ -152,12 +156,16 @@ fn block(job: &JobPage, slot: Slot) -> Block {
         reckoned: entry.and_then(|entry| reckoned(job, entry)),
         leak: entry.filter(|_| slot.kind == "leak-decay").map(|entry| leak_said::shown(job, entry)),
         chart: entry.and_then(|entry| chart(job, entry)).unwrap_or_default(),
-        act: w.t(if entry.is_some() { "record-correct" } else { "record-record" }),
+        act: w.t(match (slot.kind, entry) {
+            ("road", _) => "road-act",
+            (_, Some(_)) => "record-correct",
+            _ => "record-record",
+        }),
         href: path::job_slot(job.id(), slot.kind, slot.subject),
         guide: (slot.kind == "leak-joints")
             .then(|| (w.t("leak-guide-begin"), path::job_guide(job.id(), slot.kind, slot.subject))),
         is_recorded: entry.is_some(),
-        is_extra: slot.kind == "discharge",
+        is_extra: slot.kind == "discharge" || (slot.kind == "road" && !asks_road),
         earlier: earlier.map(corrected).collect(),
     }
 }
@@ -175,6 +183,7 @@ pub fn facts(job: &JobPage, entry: &Entry) -> Vec<Fact> {
         "line-sizing" => LineSizingForm::facts(job, entry),
         "engine-calibration" => EngineCalibrationForm::facts(job, entry),
         "trims" => TrimsForm::facts(job, entry),
+        "road" => road::facts(job, entry),
         "after-drive" => AfterDriveForm::facts(job, entry),
         "leak-joints" => LeakJointsForm::facts(job, entry),
         "leak-decay" => leak_decay::facts(job, entry),
@@ -196,6 +205,7 @@ fn verdict(job: &JobPage, entry: &Entry) -> Option<Verdict> {
         "arrival" => ArrivalForm::verdict(job, entry),
         "suitability" => SuitabilityForm::verdict(job, entry),
         "engine-calibration" => EngineCalibrationForm::verdict(job, entry),
+        "road" => road::verdict(job, entry),
         "after-drive" => AfterDriveForm::verdict(job, entry),
         "exhaust" => ExhaustForm::verdict(job, entry),
         "cylinder-table" => CylinderTableForm::verdict(job, entry),
@@ -205,8 +215,11 @@ fn verdict(job: &JobPage, entry: &Entry) -> Option<Verdict> {
     }
 }
 
-/// The picture of an entry: how long a nozzle is open over the speeds.
+/// The picture of an entry: how long a nozzle is open over the speeds, how gas deviates on the road.
 fn chart(job: &JobPage, entry: &Entry) -> Option<String> {
+    if let Evidence::RoadComparison(one) = &entry.body {
+        return Some(road::picture_of_panels(&job.w(), &one.comparison));
+    }
     let duty = sizing_sheet::duty(&entry.body)?;
     Some(svg(&drawing::duty(&duty, &job.w()), "duty-chart"))
 }

@@ -29,6 +29,16 @@ const GOOD_PERCENT: f64 = 5.0;
 const ACCEPTABLE_PERCENT: f64 = 10.0;
 const TRIMS: [&str; 4] = ["petrol_short_percent", "petrol_long_percent", "gas_short_percent", "gas_long_percent"];
 
+/// Where trims are read: the regimes that a road comparison tells apart.
+const REGIMES: [&str; 4] = ["idle", "raised-idle", "cruise", "load"];
+
+/// Total trims of a regime on petrol and on gas, as the accepted road comparison has them.
+fn driven(job: &JobPage, regime: &str) -> Option<(f64, f64)> {
+    let Evidence::RoadComparison(one) = &job.file.entry("road", "")?.body else { return None };
+    let point = one.comparison.trims.iter().find(|point| point.regime == regime)?;
+    Some((point.petrol_percent?, point.gas_percent?))
+}
+
 fn of(body: &Evidence) -> Option<&Trims> {
     if let Evidence::Trims(trims) = body { Some(trims) } else { None }
 }
@@ -130,12 +140,18 @@ impl Recorded for TrimsForm {
     }
 
     fn blank(&self, job: &JobPage) -> Form {
-        let w = job.w();
-        Form::blank()
-            .with("points[0][point]", w.t("trims-point-idle"))
-            .with("points[0][bank]", "1")
-            .with("points[1][point]", w.t("trims-point-raised"))
-            .with("points[1][bank]", "1")
+        let mut form = Form::blank();
+        for (at, regime) in REGIMES.into_iter().enumerate() {
+            let name = |field: &str| format!("points[{at}][{field}]");
+            form.set(&name("point"), job.w().t(format!("road-regime-{regime}")));
+            form.set(&name("bank"), "1");
+            let Some((petrol, gas)) = driven(job, regime) else { continue };
+            // A log tells totals: they stand under the short trim, with nothing under the long one.
+            for (field, percent) in TRIMS.iter().zip([petrol, 0.0, gas, 0.0]) {
+                form.set(&name(field), format!("{percent:.1}"));
+            }
+        }
+        form
     }
 
     fn filled(&self, _: &JobPage, entry: &Entry) -> Form {
@@ -169,9 +185,10 @@ impl Recorded for TrimsForm {
         });
         let columns = ["point", "bank"].into_iter().chain(TRIMS).map(|name| w.t(format!("trims-{name}"))).collect();
         let instruments = self.instruments.fields(job, form);
-        let mut groups = vec![
-            Group::table("points", w.t("trims-group-points"), columns, rows.collect()).noted(w.t("trims-note-points")),
-        ];
+        let is_driven =
+            form.value("replaces_id").is_empty() && REGIMES.iter().any(|regime| driven(job, regime).is_some());
+        let note = w.t(if is_driven { "trims-note-driven" } else { "trims-note-points" });
+        let mut groups = vec![Group::table("points", w.t("trims-group-points"), columns, rows.collect()).noted(note)];
         if !instruments.is_empty() {
             groups.push(Group::new("", instruments));
         }

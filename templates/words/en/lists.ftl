@@ -180,6 +180,10 @@ quantity-fixing-across-g = Fixing of the full vessel, across, g
 quantity-relief-valve-gauge-kpa = Relief valve begins to open, kPa
 quantity-relief-device-c = Heat-triggered relief device opens, °C
 quantity-after-drive-km = Driving on each fuel, km
+quantity-road-visits = Visits of an operating point on each fuel
+quantity-road-cells = Operating points judged on the road
+quantity-road-deviates-percent = Deviation on the road, surely beyond, %
+quantity-road-good-percent = Deviation on the road, surely within, %
 
 anchor-fitted = fitting or hand-over
 anchor-made = manufacture of the part

@@ -1,6 +1,8 @@
 //! Invented content of the records, the wall sheet, the label and the letter: as usual, with hardly anything, and far too
 //! much of everything.
 
+use fuelwright::calc::road::*;
+use fuelwright::model::evidence::RoadLogKept;
 use fuelwright::model::paper::calibration_record::*;
 use fuelwright::model::paper::fitting_record::*;
 use fuelwright::model::paper::letter::LetterContent;
@@ -200,6 +202,67 @@ pub fn fitting_record(much: Much) -> (FittingRecordContent, Pictures) {
     (content, pictures)
 }
 
+/// A comparison that is lean in one cell; with far too much, in many.
+fn road(much: Much) -> RoadOnPaper {
+    let cell = |n: usize| {
+        let verdict = [CellVerdict::Good, CellVerdict::Deviates, CellVerdict::Undecided, CellVerdict::NotEnough][n % 4];
+        let deviation = [0.4, 8.2, 3.1, 1.0][n % 4];
+        Cell {
+            rpm_from: 1_000.0 + 500.0 * (n / 6) as f64,
+            rpm_to: 1_500.0 + 500.0 * (n / 6) as f64,
+            load_from: 30.0 + 10.0 * (n % 6) as f64,
+            load_to: 40.0 + 10.0 * (n % 6) as f64,
+            petrol_visits: 8,
+            gas_visits: if verdict == CellVerdict::NotEnough { 3 } else { 9 },
+            petrol_ms: Some(4.812),
+            gas_ms: Some(4.812 * (1.0 + deviation / 100.0)),
+            deviation_percent: Some(deviation),
+            low_percent: Some(deviation - 1.5),
+            high_percent: Some(deviation + 1.5),
+            verdict,
+            advised_factor: (verdict == CellVerdict::Deviates).then_some(1.069),
+            why: [Why::Within, Why::Lean, Why::Across, Why::Drive(Missing { petrol: 0, gas: 3 })][n % 4],
+        }
+    };
+    let regime = |regime: &str| TrimPoint {
+        regime: regime.to_owned(),
+        petrol_percent: Some(1.6),
+        gas_percent: Some(4.1),
+        difference_percent: Some(2.5),
+    };
+    let point = |n: u32| StripPoint {
+        time_s: f64::from(n) * 10.0,
+        rpm: 1_500.0 + 40.0 * f64::from(n % 30),
+        load: 40.0 + f64::from(n % 40),
+        petrol_ms: 4.0 + f64::from(n % 40) / 20.0,
+        burned: Some(if n < 40 { Burned::Petrol } else { Burned::Gas }),
+        set_aside: (n % 9 == 0).then_some(SetAside::Transient),
+    };
+    let log = |n: u8| RoadLogKept {
+        name: format!("drive-{n}{}.csv", if much == Much::Plenty { SERIAL } else { "" }),
+        sha256: sha256_hex(&[n]),
+        bytes: 5_218_400,
+        stated: Some(if n == 0 { Burned::Petrol } else { Burned::Gas }),
+    };
+    RoadOnPaper {
+        recorded: recorded(much),
+        phase: "After the corrections".into(),
+        logs: vec![log(0), log(1)],
+        comparison: Comparison {
+            plan: Plan::default(),
+            banded: Banded::Manifold,
+            fuel_known: FuelKnown::Stated,
+            cells: (0..if much == Much::Plenty { 60 } else { 12 }).map(cell).collect(),
+            set_aside: [(SetAside::Cold, 412), (SetAside::Transient, 1_830)].into_iter().collect(),
+            rows: Rows { petrol: 18_204, gas: 20_117, broken: 3 },
+            trims: ["idle", "raised-idle", "cruise", "load"].map(regime).to_vec(),
+            strips: vec![Strip { burned: None, points: (0..80).map(point).collect() }],
+            nozzle: NozzleWord::Serves,
+            warnings: vec![Warning::FuelStated, Warning::LeanAtLoad { percent: 8.2 }, Warning::NoCoolant],
+        },
+    }
+}
+
 pub fn calibration_record(much: Much) -> CalibrationRecordContent {
     let region = |n: usize| RegionOnPaper {
         region: format!("{} to {} rpm, 60 to 80 kPa {}", 1000 + n * 100, 1100 + n * 100, text(much, "")),
@@ -248,6 +311,7 @@ pub fn calibration_record(much: Much) -> CalibrationRecordContent {
             points: some(much, &[trim(0), trim(5)], trim, 24),
             worst: Some(number("4.1", "%")),
         }),
+        road: has.then(|| road(much)),
         after_drive: has.then(|| AfterDriveOnPaper {
             recorded: recorded(much),
             on_petrol: Some(number("12.0", "km")),
