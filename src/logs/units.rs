@@ -2,20 +2,20 @@
 
 use crate::calc::road::Quantity;
 
-/// A unit's spellings (compared without blanks and small), factor and what is added.
+/// A unit's spellings (compared without blanks and small; the first is the one that is shown), factor and what is added.
 type Unit = (&'static [&'static str], f64, f64);
 
 // Pressures by definition: 1 bar is 100 kPa; pound-force per square inch 6.894757 kPa, inch and millimetre of mercury
 // 3.386389 and 0.1333224 kPa (ISO 80000-4 and NIST SP 811, appendix B).
 const PRESSURE: &[Unit] = &[
-    (&["kpa", "kpaa", "kpaabs", "кпа"], 1.0, 0.0),
+    (&["kPa", "kpaa", "kpaabs", "кпа"], 1.0, 0.0),
     (&["bar", "bara", "barabs", "бар"], 100.0, 0.0),
     (&["mbar", "hpa", "mbarabs", "мбар"], 0.1, 0.0),
-    (&["pa", "па"], 0.001, 0.0),
-    (&["mpa", "мпа"], 1000.0, 0.0),
+    (&["Pa", "па"], 0.001, 0.0),
+    (&["MPa", "мпа"], 1000.0, 0.0),
     (&["psi", "psia"], 6.894_757, 0.0),
-    (&["inhg"], 3.386_389, 0.0),
-    (&["mmhg", "torr"], 0.133_322_4, 0.0),
+    (&["inHg"], 3.386_389, 0.0),
+    (&["mmHg", "torr"], 0.133_322_4, 0.0),
 ];
 const TIME: &[Unit] = &[
     (&["s", "sec", "secs", "seconds", "second", "sek", "с", "сек"], 1.0, 0.0),
@@ -58,9 +58,9 @@ const SPEED: &[Unit] = &[
     (&["1/s", "s-1", "hz", "rps"], 60.0, 0.0),
 ];
 const TEMPERATURE: &[Unit] = &[
-    (&["c", "°c", "℃", "degc", "ºc", "celsius", "°с", "с"], 1.0, 0.0),
-    (&["f", "°f", "℉", "degf", "ºf"], 5.0 / 9.0, -160.0 / 9.0),
-    (&["k"], 1.0, -273.15),
+    (&["°C", "c", "℃", "degc", "ºc", "celsius", "°с", "с"], 1.0, 0.0),
+    (&["°F", "f", "℉", "degf", "ºf"], 5.0 / 9.0, -160.0 / 9.0),
+    (&["K"], 1.0, -273.15),
 ];
 const SHARE: &[Unit] = &[(&["%", "percent", "pct", "proc"], 1.0, 0.0)];
 
@@ -76,6 +76,11 @@ fn units_of(quantity: Quantity) -> &'static [Unit] {
     }
 }
 
+/// Whether a folded unit is among the spellings.
+fn has(spellings: &[&str], folded: &str) -> bool {
+    spellings.iter().any(|spelling| *spelling == folded || spelling.to_lowercase() == folded)
+}
+
 fn folded(unit: &str) -> String {
     let bare: String = unit.chars().filter(|c| !c.is_whitespace() && !"[]()".contains(*c)).collect();
     bare.to_lowercase()
@@ -86,7 +91,7 @@ fn folded(unit: &str) -> String {
 /// Small and capital letters are one (`mPa` is taken as megapascal: nobody logs millipascals).
 pub fn in_own_unit(quantity: Quantity, unit: &str) -> Option<(f64, f64)> {
     let unit = folded(unit);
-    let known = units_of(quantity).iter().find(|(spellings, ..)| spellings.contains(&unit.as_str()))?;
+    let known = units_of(quantity).iter().find(|(spellings, ..)| has(spellings, &unit))?;
     Some((known.1, known.2))
 }
 
@@ -105,5 +110,5 @@ pub fn is_unit(text: &str) -> bool {
     OTHERS.contains(&text.as_str())
         || [PRESSURE, TIME, PULSE, SPEED, TEMPERATURE, SHARE]
             .iter()
-            .any(|units| units.iter().any(|(spellings, ..)| spellings.contains(&text.as_str())))
+            .any(|units| units.iter().any(|(spellings, ..)| has(spellings, &text)))
 }

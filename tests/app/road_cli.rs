@@ -308,7 +308,9 @@ fn columns_that_cannot_be_what_they_are_called_are_refused() {
 fn help_names_every_quantity_and_says_what_it_cannot_prove() {
     let output = road(&["--help"]);
     let text = String::from_utf8(output.stdout).unwrap();
-    for word in ["time_s", "manifold_kpa", "closed_loop", "--petrol-column", "mbar", "open loop", "licensed"] {
+    for word in
+        ["time_s", "manifold_kpa", "closed_loop", "--petrol-column", "kPa, bar, mbar", "°C", "open loop", "licensed"]
+    {
         assert!(text.contains(word), "{word}\n{text}");
     }
 }
