@@ -8,6 +8,7 @@ use fuelwright::papers::certificate::{Certificate, certificate_on};
 use fuelwright::papers::fitting_record::fitting_record;
 use fuelwright::papers::owner_sheet::owner_sheet;
 use fuelwright::papers::post::letter;
+use fuelwright::papers::road as road_in_words;
 use fuelwright::papers::test_record::test_record;
 use fuelwright::papers::vehicle_label::vehicle_label;
 use fuelwright::papers::wall_sheet::wall_sheet;
@@ -30,9 +31,17 @@ fn all(much: Much, size: PaperSize) -> Vec<(&'static str, Vec<u8>, Value)> {
     // A letter bears the day of printing; when its message was written is only in the file's own data.
     let mut letter_json = json(&post);
     letter_json.as_object_mut().unwrap().remove("written_at");
+    let mut calibration_json = json(&calibration);
+    // A comparison is printed in words and figures: what stands on the paper is looked for in its place.
+    if let (Some(road), Some(kept)) = (&calibration.road, calibration_json.get_mut("road")) {
+        let lines = road_in_words::cells(&WORDS, &road.comparison).into_iter().map(|line| Value::from(line.interval));
+        kept["comparison"] = lines.collect();
+        let sums = road.logs.iter().map(|log| Value::from(log.sha256.as_str()));
+        kept["logs"] = sums.collect();
+    }
     vec![
         ("fitting", fitting_record(&fitting, &pictures, &WORDS, size).unwrap(), json(&fitting)),
-        ("calibration", calibration_record(&calibration, &WORDS, size).unwrap(), json(&calibration)),
+        ("calibration", calibration_record(&calibration, &WORDS, size).unwrap(), calibration_json),
         ("work", work_sheet(&work, &work_pictures, &WORDS, size).unwrap(), json(&work)),
         ("wall", wall_sheet(&wall, &WORDS, size).unwrap(), json(&wall)),
         ("letter", letter(&post, &WORDS, size).unwrap(), letter_json),
