@@ -183,7 +183,7 @@ async fn a_failed_check_is_worked_to_its_end_and_the_paper_stands_again() {
     let mut tx = issued.open.shop.db.write().await.unwrap();
     for statement in [
         "update branches set paper_size = 'letter'",
-        "update findings set text = 'Analyser 田 low' where source = 'instrument'",
+        "update findings set text = 'Analyser 田 low' where instrument_id is not null",
     ] {
         sqlx::query::<Db>(statement).execute(&mut *tx).await.unwrap();
     }

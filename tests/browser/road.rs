@@ -4,7 +4,6 @@
 use fuelwright::db::rule_books::SHOP;
 use fuelwright::rules::embedded;
 use fuelwright::shop::rule_files::NewRuleFile;
-use thirtyfour::prelude::*;
 
 use crate::driver::Scripts;
 use crate::road_logs::{alike, log};

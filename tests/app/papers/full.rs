@@ -236,7 +236,7 @@ fn road(much: Much) -> RoadOnPaper {
         load: 40.0 + f64::from(n % 40),
         petrol_ms: 4.0 + f64::from(n % 40) / 20.0,
         burned: Some(if n < 40 { Burned::Petrol } else { Burned::Gas }),
-        set_aside: (n % 9 == 0).then_some(SetAside::Transient),
+        set_aside: n.is_multiple_of(9).then_some(SetAside::Transient),
     };
     let log = |n: u8| RoadLogKept {
         name: format!("drive-{n}{}.csv", if much == Much::Plenty { SERIAL } else { "" }),
