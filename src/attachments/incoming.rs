@@ -116,7 +116,7 @@ mod tests {
             incoming.write(piece).expect("written");
         }
         let received = incoming.finish().expect("whole");
-        assert_eq!((received.kind, received.bytes), (Kind::Log, 14));
+        assert_eq!((received.kind, received.bytes), (Kind::Log, 15));
         let sum = received.sha256.clone();
         assert_eq!(sum, sha256_of(b"time;rpm\n0;800\n"));
         files.keep_received(received).expect("kept");

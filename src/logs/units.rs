@@ -20,14 +20,14 @@ const PRESSURE: &[Unit] = &[
 const TIME: &[Unit] = &[
     (&["s", "sec", "secs", "seconds", "second", "sek", "с", "сек"], 1.0, 0.0),
     (&["ms", "msec", "milliseconds", "мс"], 0.001, 0.0),
-    (&["us", "µs", "μs", "мкс"], 1e-6, 0.0),
+    (&["µs", "us", "μs", "мкс"], 1e-6, 0.0),
     (&["min"], 60.0, 0.0),
     (&["h"], 3600.0, 0.0),
     // Clock times are seconds whatever stands over them.
     (&["hh:mm:ss", "hh:mm:ss.ms", "hh:mm:ss.fff", "hh:mm:ss.sss", "hh:mm:ss,ms"], 1.0, 0.0),
 ];
 const PULSE: &[Unit] =
-    &[(&["ms", "msec", "мс"], 1.0, 0.0), (&["us", "µs", "μs", "мкс"], 0.001, 0.0), (&["s", "sec"], 1000.0, 0.0)];
+    &[(&["ms", "msec", "мс"], 1.0, 0.0), (&["µs", "us", "μs", "мкс"], 0.001, 0.0), (&["s", "sec"], 1000.0, 0.0)];
 const SPEED: &[Unit] = &[
     (
         &[

@@ -58,11 +58,11 @@ fn matched<'a>(more: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
         ("columns[0][rpm]", "Engine speed [1/min]"),
         ("columns[0][rpm_in]", "rpm"),
         ("columns[0][manifold_kpa]", "MAP [kPa]"),
-        ("columns[0][manifold_kpa_in]", "kpa"),
+        ("columns[0][manifold_kpa_in]", "kPa"),
         ("columns[0][petrol_ms]", "Injection petrol [ms]"),
         ("columns[0][petrol_ms_in]", "ms"),
         ("columns[0][coolant_c]", "Coolant temp [°C]"),
-        ("columns[0][coolant_c_in]", "c"),
+        ("columns[0][coolant_c_in]", "°C"),
         ("opened_version", "1"),
     ];
     let kept = usual.into_iter().filter(|(name, _)| !more.iter().any(|(other, _)| other == name));
@@ -109,7 +109,7 @@ async fn a_drive_is_handed_in_matched_judged_and_accepted_and_its_proofs_are_met
     let page = jon.get(&columns).await;
     page.is(200).says("petrol.csv, on petrol as stated; gas.csv, on gas as stated").says("First rows");
     assert_eq!(page.field("columns[0][rpm]").as_deref(), Some("Engine speed [1/min]"));
-    assert_eq!(page.field("columns[0][manifold_kpa_in]").as_deref(), Some("kpa"));
+    assert_eq!(page.field("columns[0][manifold_kpa_in]").as_deref(), Some("kPa"));
 
     // Wrong, explained, kept.
     let wrong = [("columns[0][rpm]", ""), ("columns[0][manifold_kpa]", "Time [s]")];

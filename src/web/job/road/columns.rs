@@ -379,7 +379,7 @@ fn second(w: &Words, form: &Form, i: usize, quantity: Quantity) -> Field {
         return kit::text(form, w, name(i, field));
     }
     let units = logs::units_taken(quantity);
-    let choices: Vec<Choice> = units.iter().map(|unit| Choice::new(*unit, written(unit))).collect();
+    let choices: Vec<Choice> = units.iter().map(|unit| Choice::new(*unit, *unit)).collect();
     let what = w.t(format!("road-{}", quantity.code()));
     let mut form = form.clone();
     // Where there is one unit only it is that one.
@@ -387,22 +387,6 @@ fn second(w: &Words, form: &Form, i: usize, quantity: Quantity) -> Field {
         form.set(&unit_name(i, quantity), *only);
     }
     kit::choice(&form, w, unit_name(i, quantity), &choices).called(w.tv("road-unit-of", &[("what", what.into())]))
-}
-
-/// A unit as it is written on a page.
-fn written(unit: &str) -> String {
-    match unit {
-        "c" => "°C".to_owned(),
-        "f" => "°F".to_owned(),
-        "k" => "K".to_owned(),
-        "us" => "µs".to_owned(),
-        "kpa" => "kPa".to_owned(),
-        "pa" => "Pa".to_owned(),
-        "mpa" => "MPa".to_owned(),
-        "inhg" => "inHg".to_owned(),
-        "mmhg" => "mmHg".to_owned(),
-        other => other.to_owned(),
-    }
 }
 
 fn preview(w: &Words, layout: &Layout) -> Table {
