@@ -24,13 +24,6 @@ pub enum Kept {
     Altered,
 }
 
-impl Kept {
-    /// Of bytes that were read, by their SHA-256 in hexadecimal.
-    pub fn of(bytes: &[u8], sha256: &str) -> Self {
-        if super::sha256_of(bytes) == sha256 { Self::Sound } else { Self::Altered }
-    }
-}
-
 impl Files {
     /// Files in `folder`, which is made when the first comes.
     pub fn in_folder(folder: impl Into<PathBuf>) -> Self {

@@ -3,7 +3,7 @@
 //!
 //! Tiles go from copper, which wants driving, to ink, which is enough; the number says it without colour.
 
-use super::frame::roomy;
+use super::frame::{LEFT, RIGHT, SIZE, roomy};
 use super::{Anchor, Ink, Picture, Point, Stroke, shape};
 
 /// What the picture shows.
@@ -57,9 +57,7 @@ pub struct CoverageWords {
     pub enough: String,
 }
 
-const WIDTH: f64 = 720.0;
-const LEFT: f64 = 58.0;
-const RIGHT: f64 = 712.0;
+const WIDTH: f64 = SIZE.0;
 const TILE: f64 = 26.0;
 /// A tile is no wider than this, however few columns there are.
 const WIDEST: f64 = 74.0;

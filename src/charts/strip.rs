@@ -4,7 +4,7 @@
 //! Stretches that were set aside are shaded through all lanes; their reason stands above where it has room.
 
 use super::axis::Scale;
-use super::frame::{Marked, width};
+use super::frame::{LEFT, Marked, RIGHT, SIZE, width};
 use super::{Anchor, Ink, Picture, Point, Stroke, shape};
 
 /// What the picture shows; times in s since the log's begin.
@@ -59,9 +59,7 @@ pub struct StripWords {
     pub time: String,
 }
 
-const WIDTH: f64 = 720.0;
-const LEFT: f64 = 58.0;
-const RIGHT: f64 = 712.0;
+const WIDTH: f64 = SIZE.0;
 const TOP: f64 = 22.0;
 const LANE: f64 = 78.0;
 const GAP: f64 = 26.0;

@@ -47,14 +47,22 @@ pub(super) fn run(asked: &Calc) -> anyhow::Result<Outcome> {
         }
         Err(refused) => Err(refused),
     };
-    let said = match &answered {
+    say("calc", &answered)
+}
+
+/// Prints what a command answered, or why it did not, as one JSON object; a refusal is told on standard error too.
+///
+/// # Errors
+/// The refusal, and an output that cannot be written.
+pub(in crate::cli) fn say(command: &str, answered: &Result<Value, Refused>) -> anyhow::Result<Outcome> {
+    let said = match answered {
         Ok(answer) => answer.to_string(),
         Err(refused) => refused.to_json().to_string(),
     };
     writeln!(std::io::stdout(), "{said}").context("cannot write the answer")?;
     match answered {
         Ok(_) => Ok(Outcome::Done),
-        Err(refused) => Err(anyhow!("calc: {}", refused.message)),
+        Err(refused) => Err(anyhow!("{command}: {}", refused.message)),
     }
 }
 

@@ -7,14 +7,12 @@ mod columns;
 mod english;
 
 use std::fmt::Write as _;
-use std::io::Write as _;
 use std::path::{Path, PathBuf};
 
-use anyhow::{Context, anyhow};
 use serde_json::Value;
 
 use super::Outcome;
-use super::calc::Refused;
+use super::calc::{self, Refused};
 use crate::calc::road::{Burned, Plan, Quantity};
 use crate::logs::{self, CompareError, Log, LogError};
 
@@ -58,16 +56,7 @@ struct Given<'a> {
 }
 
 pub(super) fn run(asked: &Road) -> anyhow::Result<Outcome> {
-    let answered = compare(asked);
-    let said = match &answered {
-        Ok(answer) => answer.to_string(),
-        Err(refused) => refused.to_json().to_string(),
-    };
-    writeln!(std::io::stdout(), "{said}").context("cannot write the answer")?;
-    match answered {
-        Ok(_) => Ok(Outcome::Done),
-        Err(refused) => Err(anyhow!("road: {}", refused.message)),
-    }
+    calc::say("road", &compare(asked))
 }
 
 fn compare(asked: &Road) -> Result<Value, Refused> {

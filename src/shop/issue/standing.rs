@@ -164,8 +164,9 @@ impl Shop {
 
     /// Whether the PDF that was kept at issue still is what it was.
     pub async fn kept_pdf(&self, paper: &Issued) -> Result<Kept, Refusal> {
-        let bytes = self.read_pdf(&paper.pdf_sha256).await?;
-        Ok(bytes.map_or(Kept::Missing, |bytes| Kept::of(&bytes, &paper.pdf_sha256)))
+        let (files, sha256) = (self.paper_files(), paper.pdf_sha256.clone());
+        let state = tokio::task::spawn_blocking(move || files.state(&sha256)).await;
+        state.map_err(|error| Refusal::Broken(error.to_string()))?.map_err(|error| Refusal::Broken(error.to_string()))
     }
 
     /// Takes a certificate back. The caller has proved the signatory's secret just before.
