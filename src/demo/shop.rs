@@ -178,7 +178,8 @@ impl Teller<'_> {
             address: format!("{} Fen Lane\nNorthmere", n + 3),
             phone: format!("0555 {:04}", 140 + n),
             mail: if n % 7 == 6 { String::new() } else { format!("{first}.{n}@example.org") },
-            language: "en".to_owned(),
+            // Some read Polish: what they are handed speaks it.
+            language: if n % 6 == 5 { "pl" } else { "en" }.to_owned(),
             reminder_basis: if n % 9 == 8 { ReminderBasis::None } else { ReminderBasis::Contract },
             reminder_basis_on: Some(self.clock.now().date()),
         };

@@ -10,6 +10,7 @@ use sha2::{Digest, Sha256};
 use time::{OffsetDateTime, UtcOffset};
 
 use super::PaperError;
+use super::deflate::deflate;
 use super::icc;
 use super::sheet::Sheet;
 use super::tags::{Kid, Role, Tags};
@@ -78,7 +79,7 @@ pub fn finish(sheet: Sheet, about: &About<'_>) -> Result<Vec<u8>, PaperError> {
         catalog.set("Names", dictionary! { "EmbeddedFiles" => dictionary! { "Names" => Object::Array(names) } });
     }
     file.trailer.set("Info", info);
-    file.compress();
+    deflate(&mut file)?;
     let id = Object::String(content_id(&file), StringFormat::Hexadecimal);
     file.trailer.set("ID", vec![id.clone(), id]);
     let mut bytes = Vec::new();

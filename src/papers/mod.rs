@@ -7,6 +7,7 @@
 
 use std::fmt;
 
+mod deflate;
 mod facts;
 mod finish;
 mod fonts;

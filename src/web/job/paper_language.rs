@@ -2,10 +2,11 @@
 
 use super::JobPage;
 use crate::shop::issue::{keeper_language, official_language};
-use crate::web::Error;
 use crate::web::app::App;
 use crate::web::language::own_name;
 use crate::web::office::languages::is_reviewed;
+use crate::web::routes::MANAGER;
+use crate::web::{Error, path};
 use crate::words::Language;
 
 /// What a signatory is told of the language before signing.
@@ -15,6 +16,8 @@ pub struct Spoken {
     pub said: Option<String>,
     /// Nobody of the trade has read a translation that the paper would be printed in.
     pub unread: Option<String>,
+    /// The page where a manager notes who has read it.
+    pub to_note: Option<&'static str>,
     /// The offer to print the keeper's language beside it.
     pub beside: Option<String>,
 }
@@ -36,6 +39,7 @@ impl Spoken {
         Ok(Self {
             said: (official != w.language()).then(|| said("signing-language", own_name(official))),
             unread: (!unread.is_empty()).then(|| said("signing-language-unread", unread.join(", "))),
+            to_note: MANAGER.lets(&job.who.actor).then_some(path::LANGUAGES),
             beside: keeper.map(|one| said("signing-beside", own_name(one))),
         })
     }
