@@ -17,6 +17,7 @@ pub mod customers;
 pub mod discharges;
 pub mod doubts;
 pub mod duties;
+pub mod estimates;
 pub mod evidence;
 pub mod findings;
 pub mod instruments;
