@@ -113,8 +113,8 @@ fn no_key_is_given_twice() {
 }
 
 /// Files of words for customers: the same in every language of papers.
-const FOR_CUSTOMERS: [&str; 5] =
-    ["customer_page.ftl", "customer_papers.ftl", "letters.ftl", "owner_sheet.ftl", "verify.ftl"];
+const FOR_CUSTOMERS: [&str; 6] =
+    ["customer_page.ftl", "customer_papers.ftl", "estimate_papers.ftl", "letters.ftl", "owner_sheet.ftl", "verify.ftl"];
 
 /// Key to its text, attributes and all, of one file.
 fn messages(tag: &str, file: &str) -> BTreeMap<String, String> {
@@ -199,6 +199,11 @@ fn whatever_a_customer_reads_asks_only_for_words_that_every_language_has() {
     let known: Vec<String> = FOR_CUSTOMERS.iter().flat_map(|file| messages("en", file).into_keys()).collect();
     let read = [
         "src/papers/owner_sheet.rs",
+        "src/papers/priced.rs",
+        "src/papers/estimate.rs",
+        "src/papers/price_list.rs",
+        "src/papers/deposit_receipt.rs",
+        "src/shop/issue/estimate.rs",
         "src/papers/post.rs",
         "src/papers/letter.rs",
         "src/mail/reminder.rs",
@@ -233,6 +238,10 @@ fn whatever_a_customer_reads_asks_only_for_words_that_every_language_has() {
                     "verify-",
                     "register-",
                     "standing-",
+                    "estimate-paper-",
+                    "priced-",
+                    "price-list-",
+                    "receipt-",
                 ]
                 .iter()
                 .any(|start| key.starts_with(start));

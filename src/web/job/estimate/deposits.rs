@@ -83,6 +83,7 @@ pub async fn give_back(
     typed: Typed,
 ) -> Answer {
     let job = open(&app, who, id).await?;
+    job.estimates.deposit_number(deposit).ok_or(Error::NotFound)?;
     let mut form = Form::from(typed).scoped(SCOPE);
     let name = |name: &str| field(&job, deposit, name);
     let reason = form.text(&name("reason"), 400);

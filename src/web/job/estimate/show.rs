@@ -31,7 +31,6 @@ pub(super) struct Forms {
 
 /// A deposit as a line, with the form that takes it back.
 struct DepositLine {
-    mark: Mark,
     said: String,
     second: String,
     receipt: String,
@@ -172,7 +171,6 @@ fn deposit_line(job: &JobPage, forms: &Forms, one: &Deposit) -> DepositLine {
         kit::date(&form, &w, name("returned_on")),
     ];
     DepositLine {
-        mark: if back.is_some() { Mark::NotApplicable } else { Mark::Met },
         said: w.tv("estimate-deposit-line", &values(one)),
         second: back.map(|back| w.tv("estimate-returned-line", &values(back))).unwrap_or_default(),
         receipt: path::job_deposit_receipt(job.id(), one.id),
@@ -228,7 +226,7 @@ pub(super) async fn show_page(app: &App, job: JobPage, forms: Forms) -> Result<i
         may_agree: may_write && last.as_ref().is_some_and(|last| last.agreement.is_none()),
         write: path::job_estimate_new(job.id()),
         agreement_action: path::job_estimate_agreement(job.id()),
-        hows: kit::coded::<AgreedHow>(&w),
+        hows: kit::choices(&w, "estimate-how", AgreedHow::ALL.iter().map(|how| how.code())),
         deposit_action: path::job_deposits(job.id()),
         deposit_fields: deposits::fields(&forms.deposit, &w, currency(&job)?),
         deposits: taken.map(|one| deposit_line(&job, &forms, one)).collect(),
