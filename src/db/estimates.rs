@@ -1,13 +1,12 @@
-//! Estimates, what was agreed, deposits. Rows are added and never changed.
+//! Estimates and what was agreed. Rows are added and never changed.
 
 use time::{Date, OffsetDateTime};
 
-use super::{Con, Db, Result};
+use super::{Con, Db, Result, deposits};
 use crate::model::estimate::{
-    AgreedHow, Agreement, Deposit, EstimateLine, EstimateVersion, Estimates, NewAgreement, NewDeposit, NewEstimate,
-    NewReturn,
+    AgreedHow, Agreement, EstimateLine, EstimateVersion, Estimates, NewAgreement, NewEstimate,
 };
-use crate::model::ids::{BranchId, DepositId, EstimateId, JobId, PersonId};
+use crate::model::ids::{BranchId, EstimateId, JobId, PersonId};
 use crate::model::money::Currency;
 
 #[derive(sqlx::FromRow)]
@@ -57,21 +56,6 @@ impl From<VersionRow> for EstimateVersion {
     }
 }
 
-#[derive(sqlx::FromRow)]
-struct DepositRow {
-    id: DepositId,
-    #[sqlx(try_from = "String")]
-    currency: Currency,
-    amount_minor: i64,
-    paid_how: String,
-    received_on: Date,
-    received_by: String,
-    person_name: String,
-    recorded_at: OffsetDateTime,
-    takes_back_id: Option<DepositId>,
-    reason: String,
-}
-
 /// Everything about money of a job, without the lines of its versions.
 pub async fn find_of_job(con: &mut Con, branch: BranchId, job: JobId) -> Result<Estimates> {
     let versions = sqlx::query_as::<Db, VersionRow>(
@@ -90,35 +74,8 @@ pub async fn find_of_job(con: &mut Con, branch: BranchId, job: JobId) -> Result<
     .bind(branch)
     .fetch_all(&mut *con)
     .await?;
-    let deposits = sqlx::query_as::<Db, DepositRow>(
-        "select deposits.id, currency, amount_minor, paid_how, received_on, received_by, people.name as person_name,
-             recorded_at, takes_back_id, reason
-         from deposits
-         join people on people.id = deposits.person_id
-         where job_id = $1
-           and branch_id = $2
-         order by recorded_at, deposits.id",
-    )
-    .bind(job)
-    .bind(branch)
-    .fetch_all(con)
-    .await?;
-    let deposit = |row: DepositRow| Deposit {
-        id: row.id,
-        currency: row.currency,
-        amount_minor: row.amount_minor,
-        paid_how: row.paid_how,
-        received_on: row.received_on,
-        received_by: row.received_by,
-        person_name: row.person_name,
-        recorded_at: row.recorded_at,
-        takes_back_id: row.takes_back_id,
-        reason: row.reason,
-    };
-    Ok(Estimates {
-        versions: versions.into_iter().map(EstimateVersion::from).collect(),
-        deposits: deposits.into_iter().map(deposit).collect(),
-    })
+    let deposits = deposits::list(con, branch, job).await?;
+    Ok(Estimates { versions: versions.into_iter().map(EstimateVersion::from).collect(), deposits })
 }
 
 /// The lines of a version, in order.
@@ -202,65 +159,4 @@ pub async fn insert_agreement(
     .execute(con)
     .await?;
     Ok(())
-}
-
-/// Adds a deposit.
-pub async fn insert_deposit(
-    con: &mut Con,
-    (branch, job, currency): (BranchId, JobId, Currency),
-    new: &NewDeposit,
-    who: PersonId,
-    now: OffsetDateTime,
-) -> Result<DepositId> {
-    let id = DepositId::new();
-    sqlx::query(
-        "insert into deposits (id, branch_id, job_id, currency, amount_minor, paid_how, received_on, received_by,
-             person_id, recorded_at)
-         values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10)",
-    )
-    .bind(id)
-    .bind(branch)
-    .bind(job)
-    .bind(currency.code())
-    .bind(new.amount_minor)
-    .bind(&new.paid_how)
-    .bind(new.received_on)
-    .bind(&new.received_by)
-    .bind(who)
-    .bind(now)
-    .execute(con)
-    .await?;
-    Ok(id)
-}
-
-/// Adds the line that takes a deposit back: as much, in its currency; a second one is [`super::Error::Taken`].
-pub async fn insert_return(
-    con: &mut Con,
-    (branch, job): (BranchId, JobId),
-    (deposit, returned_by): (&Deposit, &str),
-    new: &NewReturn,
-    who: PersonId,
-    now: OffsetDateTime,
-) -> Result<DepositId> {
-    let id = DepositId::new();
-    sqlx::query(
-        "insert into deposits (id, branch_id, job_id, currency, amount_minor, paid_how, received_on, received_by,
-             person_id, recorded_at, takes_back_id, reason)
-         values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12)",
-    )
-    .bind(id)
-    .bind(branch)
-    .bind(job)
-    .bind(deposit.currency.code())
-    .bind(deposit.amount_minor)
-    .bind(&new.paid_how)
-    .bind(new.returned_on)
-    .bind(returned_by)
-    .bind(who)
-    .bind(now)
-    .bind(deposit.id)
-    .bind(&new.reason)
-    .execute(con)
-    .await?;
-    Ok(id)
 }

@@ -14,6 +14,7 @@ pub mod bays;
 pub mod bookings;
 pub mod branches;
 pub mod customers;
+pub mod deposits;
 pub mod discharges;
 pub mod doubts;
 pub mod duties;

@@ -1,7 +1,8 @@
 //! What some of today's jobs are reckoned to cost: one agreed, one changed since, one with a deposit, one not agreed yet.
 
 use super::shop::Teller;
-use crate::model::estimate::{AgreedHow, EstimateLine, LineKind, NewAgreement, NewDeposit, NewEstimate};
+use crate::model::deposit::NewDeposit;
+use crate::model::estimate::{AgreedHow, EstimateLine, LineKind, NewAgreement, NewEstimate};
 use crate::model::ids::JobId;
 use crate::shop::Refusal;
 use time::{Date, Duration};

@@ -1,12 +1,12 @@
 //! An estimate of a job: versions that are never changed, what the customer agreed to, and what was paid before.
 //!
 //! A saved estimate is a new version. The customer agrees to a version; a later one says by how much it differs and that
-//! it is not agreed. A deposit is taken back only by a new line that names it and says why. All money of a job is in the
-//! currency of its first line, whatever the branch changes later.
+//! it is not agreed. All money of a job is in the currency of its first line, whatever the branch changes later.
 
 use time::{Date, OffsetDateTime};
 
 use super::coded;
+use super::deposit::Deposit;
 use super::ids::{DepositId, EstimateId, JobId};
 use super::money::{Currency, amount_minor, total_minor};
 
@@ -128,64 +128,6 @@ pub struct EstimateVersion {
     pub written_at: OffsetDateTime,
     /// That the customer agreed to it.
     pub agreement: Option<Agreement>,
-}
-
-/// What the desk types when money is taken.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct NewDeposit {
-    /// More than nought.
-    pub amount_minor: i64,
-    /// How it was paid, in words.
-    pub paid_how: String,
-    /// On which day.
-    pub received_on: Date,
-    /// Who took it.
-    pub received_by: String,
-}
-
-/// What the desk types when money goes back.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct NewReturn {
-    /// Which deposit.
-    pub takes_back: DepositId,
-    /// Why.
-    pub reason: String,
-    /// How it was paid back, in words.
-    pub paid_how: String,
-    /// On which day.
-    pub returned_on: Date,
-}
-
-/// A line of the deposits: money taken, or a deposit taken back.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Deposit {
-    /// Name for ever.
-    pub id: DepositId,
-    /// The job's currency.
-    pub currency: Currency,
-    /// Always more than nought; what is taken back is so much again.
-    pub amount_minor: i64,
-    /// How it was paid, in words.
-    pub paid_how: String,
-    /// On which day.
-    pub received_on: Date,
-    /// Who took it, or gave it back.
-    pub received_by: String,
-    /// Who wrote it down.
-    pub person_name: String,
-    /// When.
-    pub recorded_at: OffsetDateTime,
-    /// The deposit that this line takes back.
-    pub takes_back_id: Option<DepositId>,
-    /// Why it is taken back; else empty.
-    pub reason: String,
-}
-
-impl Deposit {
-    /// What it adds to the money taken.
-    pub fn signed_minor(&self) -> i64 {
-        if self.takes_back_id.is_some() { -self.amount_minor } else { self.amount_minor }
-    }
 }
 
 /// How an estimate stands.

@@ -7,6 +7,7 @@ pub mod branch;
 mod coded;
 pub mod customer;
 pub mod deed;
+pub mod deposit;
 pub mod doubt;
 pub mod duty;
 pub mod estimate;

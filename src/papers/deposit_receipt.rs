@@ -38,7 +38,10 @@ pub fn deposit_receipt(content: &DepositReceiptContent, words: &Words, size: Pap
         sheet.gap(8.0);
         sheet.paragraph(&words.tv("receipt-returned", &values), TEXT.bold())?;
     }
-    priced::terms(&mut sheet, &[words.t("receipt-counts"), words.t("priced-no-invoice")], words)?;
+    // What went back is taken off nothing.
+    let counts = content.taken_back.is_none().then(|| words.t("receipt-counts"));
+    let terms: Vec<String> = counts.into_iter().chain([words.t("priced-no-invoice")]).collect();
+    priced::terms(&mut sheet, &terms, words)?;
     priced::sign(&mut sheet, &words.t("receipt-sign"))?;
     outline.close(sheet, words)
 }

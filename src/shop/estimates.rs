@@ -7,7 +7,8 @@ use super::{Refusal, Shop, Work};
 use crate::db;
 use crate::model::Coded;
 use crate::model::deed::Deed;
-use crate::model::estimate::{Estimates, NewAgreement, NewDeposit, NewEstimate, NewReturn, total_of};
+use crate::model::deposit::{Deposit, NewDeposit, NewReturn};
+use crate::model::estimate::{Estimates, NewAgreement, NewEstimate, total_of};
 use crate::model::ids::{DepositId, EstimateId, JobId};
 use crate::model::money::Currency;
 use crate::model::person::Actor;
@@ -122,7 +123,7 @@ impl Shop {
             let (branch, person, now) = (work.who.branch, work.person()?, work.now);
             let (_, currency) = work.estimates(job).await?;
             work.refuse_future("received_on", new.received_on)?;
-            let id = db::estimates::insert_deposit(&mut work, (branch, job, currency), &new, person, now).await?;
+            let id = db::deposits::insert(&mut work, (branch, job, currency), &new, person, now).await?;
             let (amount_minor, currency) = (new.amount_minor, currency.code().to_owned());
             work.done(Deed::DepositTaken { job, deposit: id, amount_minor, currency }, id).await
         })
@@ -144,7 +145,7 @@ impl Shop {
         self.deed(who, key, async move |mut work: Work| {
             let (branch, person, now, by) = (work.who.branch, work.person()?, work.now, work.who.name.clone());
             let (known, _) = work.estimates(job).await?;
-            let is_this = |one: &&crate::model::estimate::Deposit| one.id == new.takes_back;
+            let is_this = |one: &&Deposit| one.id == new.takes_back;
             let taken = known.deposits.iter().find(is_this).filter(|one| one.takes_back_id.is_none());
             let taken = taken.ok_or(Refusal::Gone)?;
             if known.taken_back(taken.id).is_some() {
@@ -154,7 +155,7 @@ impl Shop {
             if new.returned_on < taken.received_on {
                 return Err(Refusal::Field { field: "returned_on", why: "wrong-end-before-start" });
             }
-            let id = db::estimates::insert_return(&mut work, (branch, job), (taken, &by), &new, person, now).await?;
+            let id = db::deposits::insert_return(&mut work, (branch, job), (taken, &by), &new, person, now).await?;
             work.done(Deed::DepositTakenBack { job, deposit: id, takes_back: taken.id, reason: new.reason }, id).await
         })
         .await

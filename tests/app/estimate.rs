@@ -91,6 +91,7 @@ async fn an_estimate_that_is_wrong_is_explained_kept_mended_and_saved() {
         assert!(!page.select(&format!("#{field}-error")).is_empty(), "{field}");
     }
     assert!(!page.select("#valid_until_on-error").is_empty());
+    page.hides("The lines come to");
     assert!(bay.estimates().await.versions.is_empty());
 
     let more = [("valid_until_on", "2026-06-12"), ("note", "Tax is included.")];
@@ -320,6 +321,9 @@ async fn papers_say_the_figures_that_were_reckoned_by_hand() {
     for text in ["deposit 2", "GBP 1 200.00", "Ana Marrow", "Reason: too much", "no tax invoice"] {
         receipt.says(text);
     }
+    receipt.does_not_say("taken off the price");
+    let kept = desk.get(&bay.at(&format!("deposits/{}/receipt", known.deposits[0].id))).await;
+    paper("receipt-kept", &kept).says("taken off the price");
     desk.get(&bay.at("papers")).await.links_to(&bay.at("papers/price-list")).links_to(&bay.at("papers/estimate"));
     paper("estimate-agreed", &desk.get(&bay.at("papers/estimate")).await).says("Noted by Mara Lind");
 }

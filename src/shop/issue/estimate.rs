@@ -5,7 +5,8 @@ use time::{Date, OffsetDateTime};
 use super::owner::Named;
 use super::{Ground, content, of_job};
 use crate::db;
-use crate::model::estimate::{Deposit, EstimateLine, EstimateVersion, Estimates};
+use crate::model::deposit::Deposit;
+use crate::model::estimate::{EstimateLine, EstimateVersion, Estimates};
 use crate::model::ids::{DepositId, JobId};
 use crate::model::paper::estimate::{
     AgreedOnPaper, DepositOnPaper, DepositReceiptContent, EstimateContent, Parties, PriceListContent, Priced,

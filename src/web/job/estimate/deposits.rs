@@ -4,7 +4,7 @@ use axum::extract::{Path, State};
 
 use super::show::{Forms, show_page};
 use super::{MOST_MINOR, SCOPE, currency, open};
-use crate::model::estimate::{NewDeposit, NewReturn};
+use crate::model::deposit::{NewDeposit, NewReturn};
 use crate::model::ids::{DepositId, JobId};
 use crate::model::money::Currency;
 use crate::shop::Refusal;

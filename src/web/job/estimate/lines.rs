@@ -77,9 +77,9 @@ fn read_one(form: &mut Form, row: &Row, currency: Currency) -> Option<EstimateLi
     EstimateLine::new(what?, kind?, quantity?, price?)
 }
 
-/// What the lines come to that read right; nothing while there is none.
+/// What the lines come to; nothing while there is none, or one of them does not read right.
 pub(super) fn so_far(form: &Form, currency: Currency) -> Option<i64> {
     let mut copy = form.clone();
     let lines = read(&mut copy, currency);
-    if lines.is_empty() { None } else { total_of(&lines) }
+    copy.sound().and_then(|()| total_of(&lines)).filter(|_| !lines.is_empty())
 }

@@ -5,17 +5,20 @@
 mod agreement;
 mod deposits;
 mod lines;
+mod older;
 mod papers;
 mod said;
 mod show;
+mod taken;
 mod version;
 
 pub use agreement::create as agree;
 pub use deposits::{create as take_deposit, give_back};
+pub use older::show as show_version;
 use papers::version_of;
 pub use papers::{lines_csv, of_job, pdf, receipt};
 pub use said::head_line;
-pub use show::{show, show_version};
+pub use show::show;
 pub use version::{create, new};
 
 use super::JobPage;

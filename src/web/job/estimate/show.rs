@@ -3,9 +3,9 @@
 use askama::Template;
 use axum::extract::{Path, State};
 
-use super::{SCOPE, currency, deposits, lines_of, may_write, open, said};
+use super::{SCOPE, currency, deposits, lines_of, may_write, open, said, taken};
 use crate::model::Coded;
-use crate::model::estimate::{AgreedHow, Deposit, EstimateLine, EstimateVersion};
+use crate::model::estimate::{AgreedHow, EstimateLine, EstimateVersion};
 use crate::model::ids::JobId;
 use crate::model::stage::Stage;
 use crate::web::app::App;
@@ -24,21 +24,9 @@ pub(super) struct Forms {
     agreement: Form,
     deposit: Form,
     /// The deposit whose way back was asked for, and its form.
-    returned: Option<(String, Form)>,
+    pub(super) returned: Option<(String, Form)>,
     /// What is wrong, whichever form it was.
     faults: Form,
-}
-
-/// A deposit as a line, with the form that takes it back.
-struct DepositLine {
-    said: String,
-    second: String,
-    receipt: String,
-    /// Where it is taken back; empty for who may not, or once it was.
-    give_back: String,
-    is_open: bool,
-    form: Form,
-    fields: Vec<Field>,
 }
 
 #[derive(Template)]
@@ -62,7 +50,7 @@ struct ShowPage {
     deposit: Form,
     deposit_action: String,
     deposit_fields: Vec<Field>,
-    deposits: Vec<DepositLine>,
+    deposits: Vec<taken::DepositLine>,
     remains: String,
     /// Papers of the last version: name and address.
     papers: Vec<(String, String)>,
@@ -148,55 +136,6 @@ fn earlier(job: &JobPage) -> Option<Table> {
     (!rows.is_empty()).then(|| Table { w, caption: w.t("estimate-earlier"), columns, rows })
 }
 
-fn deposit_line(job: &JobPage, forms: &Forms, one: &Deposit) -> DepositLine {
-    let w = job.w();
-    let back = job.estimates.taken_back(one.id);
-    let values = |line: &Deposit| {
-        [
-            ("amount", w.money(line.amount_minor, line.currency.code()).into()),
-            ("how", line.paid_how.clone().into()),
-            ("day", w.date(line.received_on).into()),
-            ("name", line.received_by.clone().into()),
-            ("reason", line.reason.clone().into()),
-        ]
-    };
-    let id = one.id.to_string();
-    let sent = forms.returned.as_ref().filter(|(deposit, _)| *deposit == id).map(|(_, form)| form.clone());
-    let is_open = sent.is_some();
-    let name = |field: &str| deposits::field(job, one.id, field);
-    let form = sent.unwrap_or_else(|| Form::blank().with(&name("returned_on"), job.today.to_string()).scoped(SCOPE));
-    let fields = vec![
-        kit::text(&form, &w, name("reason")).wide(),
-        kit::text(&form, &w, name("returned_how")),
-        kit::date(&form, &w, name("returned_on")),
-    ];
-    DepositLine {
-        said: w.tv("estimate-deposit-line", &values(one)),
-        second: back.map(|back| w.tv("estimate-returned-line", &values(back))).unwrap_or_default(),
-        receipt: path::job_deposit_receipt(job.id(), one.id),
-        give_back: if may_write(job) && back.is_none() {
-            path::job_deposit_return(job.id(), one.id)
-        } else {
-            String::new()
-        },
-        is_open,
-        form,
-        fields,
-    }
-}
-
-fn remains(job: &JobPage) -> String {
-    let (w, estimates) = (job.w(), &job.estimates);
-    let (Some(last), Some(remaining)) = (estimates.last(), estimates.remaining_minor()) else { return String::new() };
-    if estimates.deposits.is_empty() {
-        return String::new();
-    }
-    let money = |minor: i64| w.money(minor, last.currency.code());
-    let key = if remaining < 0 { "estimate-overpaid" } else { "estimate-remains" };
-    let values = [("deposits", money(estimates.deposited_minor()).into()), ("remains", money(remaining.abs()).into())];
-    w.tv(key, &values)
-}
-
 fn papers(job: &JobPage) -> Vec<(String, String)> {
     let (w, id) = (job.w(), job.id());
     let Some(last) = job.estimates.last() else { return Vec::new() };
@@ -216,7 +155,7 @@ pub(super) async fn show_page(app: &App, job: JobPage, forms: Forms) -> Result<i
         Some(last) => Some(lines_table(&w, last, &lines_of(app, last).await?)),
         None => None,
     };
-    let taken = job.estimates.deposits.iter().filter(|one| one.takes_back_id.is_none());
+    let all = job.estimates.deposits.iter().filter(|one| one.takes_back_id.is_none());
     Ok(ShowPage {
         sheet: job.sheet(Stage::Intake),
         verdict: said::verdict(&job),
@@ -229,8 +168,8 @@ pub(super) async fn show_page(app: &App, job: JobPage, forms: Forms) -> Result<i
         hows: kit::choices(&w, "estimate-how", AgreedHow::ALL.iter().map(|how| how.code())),
         deposit_action: path::job_deposits(job.id()),
         deposit_fields: deposits::fields(&forms.deposit, &w, currency(&job)?),
-        deposits: taken.map(|one| deposit_line(&job, &forms, one)).collect(),
-        remains: remains(&job),
+        deposits: all.map(|one| taken::line(&job, &forms, one)).collect(),
+        remains: taken::remains(&job),
         papers: papers(&job),
         earlier: earlier(&job),
         agreement: forms.agreement,
@@ -247,44 +186,4 @@ pub async fn show(State(app): State<App>, who: Visitor, Path(id): Path<JobId>) -
     let job = open(&app, who, id).await?;
     let forms = Forms::blank(&job);
     page(show_page(&app, job, forms).await?)
-}
-
-#[derive(Template)]
-#[template(path = "job/estimate_version.html")]
-struct VersionPage {
-    frame: Frame,
-    sheet: JobSheet,
-    title: String,
-    written: String,
-    agreed: String,
-    stands: String,
-    lines: Table,
-    total: String,
-    note: String,
-    pdf: String,
-    csv: String,
-    back: String,
-}
-
-/// `GET /jobs/{id}/estimate/{number}`: a version as it was written.
-pub async fn show_version(State(app): State<App>, who: Visitor, Path((id, number)): Path<(JobId, String)>) -> Answer {
-    let job = open(&app, who, id).await?;
-    let (w, version) = (job.w(), super::version_of(&job, &number)?);
-    let by = [("name", (&version.person_name).into()), ("when", job.when(version.written_at).into())];
-    let agreement = version.agreement.as_ref();
-    let until = version.valid_until_on.map(|day| w.tv("estimate-stood-until", &[("day", w.date(day).into())]));
-    page(VersionPage {
-        sheet: job.sheet(Stage::Intake),
-        title: w.tn("estimate-version", version.number),
-        written: w.tv("estimate-written-by", &by),
-        agreed: agreement.map_or_else(|| w.t("estimate-not-agreed"), |one| said::agreement_said(&job, version, one)),
-        stands: until.unwrap_or_default(),
-        lines: lines_table(&w, version, &lines_of(&app, version).await?),
-        total: said::total(&w, version),
-        note: version.note.clone(),
-        pdf: path::job_estimate_pdf(id, version.number),
-        csv: path::job_estimate_csv(id, version.number),
-        back: path::job_estimate(id),
-        frame: job.frame.clone(),
-    })
 }

@@ -37,7 +37,7 @@ struct FormPage {
     columns: Vec<String>,
     rows: Vec<Vec<Field>>,
     row_count: usize,
-    /// What the lines come to that read right.
+    /// What the lines come to.
     so_far: String,
     meanwhile: Option<Meanwhile>,
     may_write: bool,
