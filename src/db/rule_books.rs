@@ -64,7 +64,8 @@ pub async fn book_for(con: &mut Con, branch: BranchId, country: &str, date: Date
         for name in sets_of_country(country) {
             if book.sets.iter().all(|set| set.name != name) {
                 let at = book.sets.len().saturating_sub(1);
-                book.sets.insert(at, set_on(con, branch, name, date).await?);
+                let set = RuleSet { is_by_vehicle: true, ..set_on(con, branch, name, date).await? };
+                book.sets.insert(at, set);
             }
         }
     }

@@ -53,21 +53,11 @@ pub fn certificate_on(paper: &Certificate<'_>, words: &Words, size: PaperSize) -
     let title = phrases::certificate_title(words, content.kind, content.system.fuel);
     let mut sheet = Sheet::on(Page::of(size));
     opening(&mut sheet, content, &title, words)?;
-    inspection::inspection(&mut sheet, content, words)?;
-    things::vehicle(&mut sheet, content, words)?;
-    things::keeper(&mut sheet, paper, words)?;
-    things::system(&mut sheet, content, words)?;
-    things::parts(&mut sheet, content, words)?;
-    things::containers(&mut sheet, content, words)?;
-    things::removed(&mut sheet, content, words)?;
-    results::draw(&mut sheet, &content.measured, words)?;
-    sheet.gap(5.0);
-    results::instrument_table(&mut sheet, &content.instruments, words)?;
-    results::entered_later(&mut sheet, &content.entered_later, words)?;
-    proofs::proofs(&mut sheet, content, words)?;
-    closing::what_comes_next(&mut sheet, content, words)?;
-    closing::remarks(&mut sheet, content, words)?;
+    body(&mut sheet, paper, words)?;
     closing::signature(&mut sheet, paper, words)?;
+    if let Some(beside) = &content.beside {
+        draw_beside(&mut sheet, &Certificate { content: beside, ..*paper }, words)?;
+    }
     letter(paper, words).draw(&mut sheet, words)?;
     let personal = paper.personal.map(serde_json::to_vec_pretty).transpose();
     let personal = personal.map_err(|e| PaperError::File(e.to_string()))?;
@@ -86,6 +76,41 @@ pub fn certificate_on(paper: &Certificate<'_>, words: &Words, size: PaperSize) -
         attachments: attachments.into_iter().flatten().collect(),
     };
     finish(sheet, &about)
+}
+
+/// What stands between title and signature.
+fn body(sheet: &mut Sheet, paper: &Certificate<'_>, words: &Words) -> Result<(), PaperError> {
+    let content = paper.content;
+    inspection::inspection(sheet, content, words)?;
+    things::vehicle(sheet, content, words)?;
+    things::keeper(sheet, paper, words)?;
+    things::system(sheet, content, words)?;
+    things::parts(sheet, content, words)?;
+    things::containers(sheet, content, words)?;
+    things::removed(sheet, content, words)?;
+    results::draw(sheet, &content.measured, words)?;
+    sheet.gap(5.0);
+    results::instrument_table(sheet, &content.instruments, words)?;
+    results::entered_later(sheet, &content.entered_later, words)?;
+    proofs::proofs(sheet, content, words)?;
+    closing::what_comes_next(sheet, content, words)?;
+    closing::remarks(sheet, content, words)
+}
+
+/// The same in a second language, on pages of its own that say which text counts.
+fn draw_beside(sheet: &mut Sheet, paper: &Certificate<'_>, counts: &Words) -> Result<(), PaperError> {
+    let content = paper.content;
+    let words = Words::for_customer([&*content.language]);
+    sheet.turn();
+    sheet.tags.open(Role::Sect);
+    sheet.tags.speak(words.tag());
+    let values = [("language", words.t("language-name").into()), ("original", counts.t("language-name").into())];
+    sheet.paragraph(&words.tv("paper-beside", &values), TEXT.bold())?;
+    let title = phrases::certificate_title(&words, content.kind, content.system.fuel);
+    opening(sheet, content, &title, &words)?;
+    body(sheet, paper, &words)?;
+    sheet.tags.close();
+    Ok(())
 }
 
 fn opening(sheet: &mut Sheet, content: &CertificateContent, title: &str, words: &Words) -> Result<(), PaperError> {

@@ -157,7 +157,9 @@ impl Draw for Pen {
                 Anchor::Middle => width / 2.0,
                 Anchor::End => width,
             };
-            text_ops(LEFT + narrow(x) * self.scale - left, self.top + narrow(y) * self.scale, text, style)
+            // The last label of an axis would stand out over the edge of the text.
+            let x = (LEFT + narrow(x) * self.scale - left).min(LEFT + WIDTH - width).max(LEFT);
+            text_ops(x, self.top + narrow(y) * self.scale, text, style)
         });
         match drawn {
             Ok(ops) => self.ops.extend(ops),

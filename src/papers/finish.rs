@@ -90,7 +90,14 @@ pub fn finish(sheet: Sheet, about: &About<'_>) -> Result<Vec<u8>, PaperError> {
 fn content_id(file: &Document) -> Vec<u8> {
     let mut digest = Sha256::new();
     for (id, object) in &file.objects {
-        digest.update(format!("{id:?}{object:?}"));
+        match object {
+            // The bytes as they are: spelled out as numbers they would be four times as long.
+            Object::Stream(stream) => {
+                digest.update(format!("{id:?}{:?}{}", stream.dict, stream.content.len()));
+                digest.update(&stream.content);
+            }
+            other => digest.update(format!("{id:?}{other:?}")),
+        }
     }
     digest.finalize()[..16].to_vec()
 }
@@ -140,6 +147,9 @@ fn add_structure(file: &mut Document, tags: &Tags, pages: &[ObjectId]) -> Result
         };
         if !node.alt.is_empty() {
             element.set("Alt", text_string(&node.alt));
+        }
+        if !node.language.is_empty() {
+            element.set("Lang", Object::string_literal(node.language.as_str()));
         }
         if node.role == Role::TH {
             element.set("A", dictionary! { "O" => "Table", "Scope" => "Column" });

@@ -7,11 +7,12 @@
 //! Every paper has the same text width, on A4 and on US Letter: a Letter page is shorter and its margins are wider, so
 //! that lines break alike on both. The drawing knows one left edge; [`Page`] moves it.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::OnceLock;
 
 use printpdf::{
-    CurTransMat, DictItem, Line, LinePoint, Mm, Op, PaintMode, PdfDocument, PdfFont, PdfFontHandle, PdfPage, Point,
-    Polygon, PolygonRing, Pt, TextItem, TextMatrix, WindingOrder,
+    CurTransMat, DictItem, FontId, Line, LinePoint, Mm, Op, PaintMode, PdfDocument, PdfFont, PdfFontHandle, PdfPage,
+    Point, Polygon, PolygonRing, Pt, TextItem, TextMatrix, WindingOrder,
 };
 
 use super::PaperError;
@@ -137,7 +138,7 @@ impl Sheet {
     }
 
     /// Goes to the next page.
-    fn turn(&mut self) {
+    pub fn turn(&mut self) {
         self.pages.push(Vec::new());
         self.y = self.page.top;
     }
@@ -348,12 +349,23 @@ impl Sheet {
         self.tags.close();
     }
 
+    /// The faces that something is written in.
+    fn faces(&self) -> BTreeSet<&FontId> {
+        let mut used = BTreeSet::new();
+        for op in self.pages.iter().flatten() {
+            if let Op::SetFont { font: PdfFontHandle::External(id), .. } = op {
+                used.insert(id);
+            }
+        }
+        used
+    }
+
     /// The document of all pages, with the faces they use, and their structure.
     pub fn into_document(self) -> Result<(PdfDocument, Tags), PaperError> {
         let mut document = PdfDocument::new("");
-        for face in fonts::faces()? {
-            let parsed = printpdf::ParsedFont::from_bytes(face.bytes, 0, &mut Vec::new()).ok_or(PaperError::Font)?;
-            document.resources.fonts.map.insert(printpdf::FontId(face.id.to_owned()), PdfFont::new(parsed));
+        for id in self.faces() {
+            let font = parsed()?.get(id).ok_or(PaperError::Font)?.clone();
+            document.resources.fonts.map.insert(id.clone(), font);
         }
         for (at, photo) in self.photos.into_iter().enumerate() {
             let (id, object) = photo.into_object(at);
@@ -364,6 +376,17 @@ impl Sheet {
         document.pages = self.pages.into_iter().map(|ops| PdfPage::new(width, height, placed(ops))).collect();
         Ok((document, self.tags))
     }
+}
+
+/// Every face as the PDF library wants it, read once: reading copies and hashes a whole file.
+fn parsed() -> Result<&'static BTreeMap<FontId, PdfFont>, PaperError> {
+    static PARSED: OnceLock<BTreeMap<FontId, PdfFont>> = OnceLock::new();
+    let faces = fonts::faces()?;
+    let read = |face: &fonts::Face| {
+        let parsed = printpdf::ParsedFont::from_bytes(face.bytes, 0, &mut Vec::new())?;
+        Some((FontId(face.id.to_owned()), PdfFont::new(parsed)))
+    };
+    Ok(PARSED.get_or_init(|| faces.iter().filter_map(read).collect()))
 }
 
 /// Hundredths of a point are finer than any printer; more digits only swell the file.
@@ -392,7 +415,7 @@ pub fn text_ops(x: f32, y: f32, text: &str, style: Style) -> Result<Vec<Op>, Pap
     let mut ops =
         vec![Op::StartTextSection, Op::SetFillColor { col: style.ink.color() }, Op::SetTextCursor { pos: point(x, y) }];
     for run in fonts::runs(text, style.weight)? {
-        let font = PdfFontHandle::External(printpdf::FontId(faces[run.face].id.to_owned()));
+        let font = PdfFontHandle::External(FontId(faces[run.face].id.to_owned()));
         ops.push(Op::SetFont { font, size: Pt(style.size) });
         ops.push(Op::ShowText { items: vec![TextItem::Text(run.text)] });
     }

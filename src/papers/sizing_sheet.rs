@@ -141,6 +141,9 @@ fn heading(sheet: &mut Sheet, caption: &str, after: f32) -> Result<(), PaperErro
 
 /// A step: name and result on one line, then formula, then the same with its numbers, then its source.
 fn draw_steps(sheet: &mut Sheet, caption: &str, steps: &[StepOnPaper], words: &Words) -> Result<(), PaperError> {
+    if steps.is_empty() {
+        return Ok(());
+    }
     heading(sheet, caption, 60.0)?;
     sheet.tags.open(Role::L);
     for step in steps {

@@ -83,6 +83,14 @@ pub struct Node {
     pub kids: Vec<Kid>,
     /// Words in place of a picture.
     pub alt: String,
+    /// Tag of the language it speaks, where that is another than the paper's; else empty.
+    pub language: String,
+}
+
+impl Node {
+    fn new(role: Role, parent: Option<usize>) -> Self {
+        Self { role, parent, kids: Vec::new(), alt: String::new(), language: String::new() }
+    }
 }
 
 /// The tree, with the pieces that are open while the paper is drawn.
@@ -98,8 +106,7 @@ pub struct Tags {
 impl Tags {
     /// A document with nothing in it.
     pub fn new() -> Self {
-        let document = Node { role: Role::Document, parent: None, kids: Vec::new(), alt: String::new() };
-        Self { nodes: vec![document], open: vec![0], owners: Vec::new() }
+        Self { nodes: vec![Node::new(Role::Document, None)], open: vec![0], owners: Vec::new() }
     }
 
     fn current(&self) -> usize {
@@ -110,7 +117,7 @@ impl Tags {
     pub fn open(&mut self, role: Role) -> usize {
         let parent = self.current();
         let node = self.nodes.len();
-        self.nodes.push(Node { role, parent: Some(parent), kids: Vec::new(), alt: String::new() });
+        self.nodes.push(Node::new(role, Some(parent)));
         self.nodes[parent].kids.push(Kid::Node(node));
         self.open.push(node);
         node
@@ -126,6 +133,12 @@ impl Tags {
         if self.open.len() > 1 {
             self.open.pop();
         }
+    }
+
+    /// Says in which language the open piece speaks.
+    pub fn speak(&mut self, language: &str) {
+        let node = self.current();
+        language.clone_into(&mut self.nodes[node].language);
     }
 
     /// Says in words what the open picture shows.

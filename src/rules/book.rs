@@ -71,6 +71,17 @@ impl RuleBook {
         self.sets.iter().map(|set| (set.title.clone(), set.version.clone())).collect()
     }
 
+    /// The language that certificates and records are made in: the shop's own lines may say which, else the first set that
+    /// the branch stacks and that says one. Where a set names several, the branch's own is taken if it is among them. A set
+    /// that only a vehicle brought along has no say: whoever signs must be able to read it.
+    pub fn official_language(&self, own: &str) -> Option<&str> {
+        let (of_shop, stacked): (Vec<_>, Vec<_>) =
+            self.sets.iter().filter(|set| !set.is_by_vehicle).partition(|set| set.is_shop);
+        let named = of_shop.into_iter().chain(stacked).find(|set| !set.languages.is_empty())?;
+        let is_own = |tag: &&String| main_part(tag).eq_ignore_ascii_case(main_part(own));
+        named.languages.iter().find(is_own).or(named.languages.first()).map(String::as_str)
+    }
+
     /// Proofs asked of a job on a day; a later set's line with the same id stands in the place of the earlier one, but
     /// never looser than it was.
     pub fn proofs(&self, job: &Job, on: Date) -> Vec<&ProofLine> {
@@ -161,6 +172,11 @@ impl RuleBook {
     pub fn topics(&self, job: &Job) -> Vec<&TopicLine> {
         self.sets.iter().flat_map(|set| &set.topic).filter(|line| applies(&line.fuels, &job.fuel)).collect()
     }
+}
+
+/// "de-AT" is German.
+fn main_part(tag: &str) -> &str {
+    tag.split(['-', '_']).next().unwrap_or(tag)
 }
 
 /// A line takes the place of the one so far: it is stricter; or as strict, and only its own source was read.

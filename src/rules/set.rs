@@ -30,6 +30,12 @@ pub struct RuleSet {
     /// Countries (ISO 3166-1, two letters) whose registration adds this set to a vehicle's book.
     #[serde(default)]
     pub countries: Vec<String>,
+    /// Languages (BCP 47) that certificates and records are made in where this set rules, the usual one first.
+    #[serde(default)]
+    pub languages: Vec<String>,
+    /// A vehicle's country of registration added it; the branch does not stack it.
+    #[serde(skip)]
+    pub is_by_vehicle: bool,
     /// A repair inside an inspection ends it; what comes after is a new one that quotes the old.
     #[serde(default)]
     pub repair_restarts: Option<RepairRestarts>,

@@ -12,7 +12,7 @@ use crate::papers::reading::Paper;
 use crate::support::{PASSWORD, TestShop};
 
 impl TestShop {
-    async fn set(&self, table: &str, column: &str, to: &str) {
+    pub async fn set(&self, table: &str, column: &str, to: &str) {
         let mut tx = self.shop.db.write().await.unwrap();
         sqlx::query(sqlx::AssertSqlSafe(format!("update {table} set {column} = $1")))
             .bind(to)
@@ -148,7 +148,7 @@ async fn the_owner_s_sheet_of_a_job_is_in_the_keeper_s_language_and_the_certific
     assert_eq!(sheet.is(200).headers["content-disposition"], "inline; filename=\"merkblatt-gasfahrzeug.pdf\"");
     let paper = Paper::new("owner-sheet-of-a-job-de", &sheet.bytes);
     paper.says("Ihr Fahrzeug fährt mit Flüssiggas (LPG)");
-    paper.says("Erste Nachprüfung");
+    paper.says("Erste Kontrolle");
     paper.says("112 oder die örtliche Notrufnummer anrufen");
     let vera = open.actor(open.vera).await;
     let id = open.shop.issue_certificate(&vera, None, told.job, crate::told::seen()).await.unwrap();

@@ -48,6 +48,7 @@ mod kinds;
 mod languages;
 mod leak_decay;
 mod migrations;
+mod official;
 mod outbox;
 mod owed;
 mod owner;

@@ -2,11 +2,13 @@
 //! reads the code.
 
 mod full;
-mod golden;
+pub mod golden;
 mod languages;
 mod others;
+mod pictures;
 pub mod reading;
-mod sample;
+mod reports;
+pub mod sample;
 mod toolkit;
 
 use fuelwright::model::branch::PaperSize::A4;

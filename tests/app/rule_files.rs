@@ -119,7 +119,7 @@ fn reasons() -> BTreeSet<String> {
 
 #[test]
 fn every_reason_has_its_sentence_and_no_sentence_is_idle() {
-    let file = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("templates/words/en/rules.ftl");
+    let file = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("templates/words/en/proofs.ftl");
     let text = std::fs::read_to_string(file).unwrap();
     let keys =
         text.lines().filter_map(|line| line.strip_prefix("why-")?.split_once(" =")).map(|(key, _)| key.to_owned());

@@ -97,6 +97,9 @@ pub struct CertificateContent {
     pub check: CheckLine,
     /// Version of the program that made the content.
     pub software_version: String,
+    /// The same in the keeper's language, to be read beside it; it states nothing of its own.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub beside: Option<Box<CertificateContent>>,
 }
 
 impl Signed for CertificateContent {

@@ -145,7 +145,7 @@ impl Shop {
         let mut con = self.db.read().await?;
         let loaded = Assessed::read(&mut con, who.branch, job, at).await?;
         drop(con);
-        let (content, words, size) = loaded.with(|ground| {
+        let (content, words, size) = loaded.with_official(|ground| {
             let content = calibration_record(ground, loaded.zone.day_of(at), proofs, self.issuer.is_demo);
             (content, ground.w, ground.branch.paper_size)
         });

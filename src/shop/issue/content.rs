@@ -133,7 +133,24 @@ pub(super) fn certificate(ground: &Ground<'_>, issue: &Issue<'_>) -> Result<Cert
             key_fingerprint: crate::seal::fingerprint(&issue.key_id),
         },
         software_version: env!("CARGO_PKG_VERSION").to_owned(),
+        beside: None,
     })
+}
+
+/// The same in the keeper's language, beside that of the rules.
+///
+/// # Errors
+/// As [`certificate`].
+pub(super) fn with_beside(
+    content: CertificateContent,
+    keeper: &Ground<'_>,
+    issue: &Issue<'_>,
+) -> Result<CertificateContent, CanonicalError> {
+    if keeper.w.tag() == content.language {
+        return Ok(content);
+    }
+    let beside = Some(Box::new(certificate(keeper, issue)?));
+    Ok(CertificateContent { beside, ..content })
 }
 
 /// The slots that the signatory ticked, with the checksums of what is in them.

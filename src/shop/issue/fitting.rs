@@ -164,7 +164,7 @@ impl Shop {
         let loaded = Assessed::read(&mut con, who.branch, job, at).await?;
         drop(con);
         let pictures = self.pictures(&loaded.file.attachments).await?;
-        let (content, words, size) = loaded.with(|ground| {
+        let (content, words, size) = loaded.with_official(|ground| {
             let on = loaded.zone.day_of(at);
             let content = fitting_record(ground, on, proofs, &pictures, self.issuer.is_demo);
             (content, ground.w, ground.branch.paper_size)

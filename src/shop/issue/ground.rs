@@ -62,14 +62,20 @@ impl Ground<'_> {
 }
 
 impl Assessed {
-    /// Hands the job to whoever makes a paper of it, in the branch's language and on its clock.
+    /// Hands the job to whoever makes a certificate, a record or a label of it: in the language of the rules, on the
+    /// branch's clock.
+    pub(super) fn with_official<T>(&self, work: impl FnOnce(&Ground<'_>) -> T) -> T {
+        self.with_words(Words::new(official_language(&self.book, &self.branch)), work)
+    }
+
+    /// Hands the job to whoever makes a working paper of it, in the language of the screens.
     pub(super) fn with<T>(&self, work: impl FnOnce(&Ground<'_>) -> T) -> T {
         self.with_words(words_of(&self.branch.language), work)
     }
 
     /// The same in the keeper's language, for what the keeper takes home.
     pub(super) fn with_keeper<T>(&self, work: impl FnOnce(&Ground<'_>) -> T) -> T {
-        self.with_words(Words::for_customer([&*self.file.keeper.language, &self.branch.language]), work)
+        self.with_words(Words::new(keeper_language(&self.file, &self.branch)), work)
     }
 
     fn with_words<T>(&self, w: Words, work: impl FnOnce(&Ground<'_>) -> T) -> T {
@@ -88,7 +94,18 @@ impl Assessed {
     }
 }
 
-/// Words of a language tag, for screens, certificates and records; the default language for one that they do not speak.
+/// What certificates and records of a job are made in: the language of the rules, else the branch's, else English.
+pub fn official_language(book: &RuleBook, branch: &Branch) -> Language {
+    let rules = book.official_language(&branch.language);
+    Language::for_customer(rules.into_iter().chain([branch.language.as_str()]))
+}
+
+/// What the keeper is written to in.
+pub fn keeper_language(file: &JobFile, branch: &Branch) -> Language {
+    Language::for_customer([&*file.keeper.language, &branch.language])
+}
+
+/// Words of a language tag for working papers; the default language for one that screens do not speak.
 pub(in crate::shop) fn words_of(tag: &str) -> Words {
     Words::new(Language::from_tag(tag).unwrap_or_default())
 }

@@ -131,7 +131,7 @@ impl Shop {
         drop(con);
         let code = code.ok_or(Refusal::Gone)?;
         let (url, is_demonstration) = (self.label_url(&code), self.issuer.is_demo);
-        let (content, words) = loaded.with(|ground| {
+        let (content, words) = loaded.with_official(|ground| {
             let content = vehicle_label(ground, loaded.zone.day_of(at), code, url);
             (VehicleLabelContent { is_demonstration, ..content }, ground.w)
         });

@@ -46,10 +46,12 @@ use crate::model::stage::Stage;
 use crate::papers::certificate::{Certificate, certificate_on as draw};
 use crate::rules;
 use crate::seal::{self, Sealed, Signer};
+use crate::words::Words;
 
 pub(super) use content::block_of;
 pub(super) use ground::Ground;
 pub(super) use ground::words_of;
+pub use ground::{keeper_language, official_language};
 pub use standing::{Found, Verified, kept_keys, verify};
 
 /// With what this process signs, and what it prints on papers.
@@ -125,12 +127,15 @@ pub struct NewIssue {
     pub supersedes: Option<(PaperId, String)>,
     /// Slots of photos that the signatory looked at and ticked.
     pub photos_seen: Vec<String>,
+    /// The keeper's language beside that of the rules.
+    pub beside: bool,
 }
 
 impl NewIssue {
     /// A first certificate, with the photos of these slots ticked as seen.
     pub fn seen<S: AsRef<str>>(slots: &[S]) -> Self {
-        Self { supersedes: None, photos_seen: slots.iter().map(|slot| slot.as_ref().to_owned()).collect() }
+        let photos_seen = slots.iter().map(|slot| slot.as_ref().to_owned()).collect();
+        Self { supersedes: None, photos_seen, beside: false }
     }
 }
 
@@ -219,7 +224,7 @@ impl Shop {
             is_demonstration: self.issuer.is_demo,
             photos_seen: &[],
         };
-        loaded.with(|ground| {
+        loaded.with_official(|ground| {
             let content = content::certificate(ground, &issue).map_err(|error| Refusal::Broken(error.to_string()))?;
             let personal = content::personal_part(ground, "");
             unprintable::customer(&ground.file.keeper)?;
@@ -249,7 +254,7 @@ impl Shop {
         let sealed =
             Sealed::seal(&content, &self.issuer.signer()).map_err(|error| Refusal::Broken(error.to_string()))?;
         let (to_draw, with, envelope) = (content.clone(), personal.clone(), sealed.to_json());
-        let (words, size) = (words_of(&content.language), loaded.branch.paper_size);
+        let (words, size) = (Words::for_customer([&*content.language]), loaded.branch.paper_size);
         let drawing = tokio::task::spawn_blocking(move || {
             draw(&Certificate { content: &to_draw, personal: Some(&with), sealed: Some(&envelope) }, &words, size)
         });
@@ -332,10 +337,16 @@ impl Shop {
             is_demonstration: self.issuer.is_demo,
             photos_seen: &new.photos_seen,
         };
-        loaded.with(|ground| {
-            let content = content::certificate(ground, &issue).map_err(|error| Refusal::Broken(error.to_string()))?;
-            Ok((content, content::personal_part(ground, &chance.salt)))
-        })
+        let made = loaded.with_official(|ground| {
+            let personal = content::personal_part(ground, &chance.salt);
+            content::certificate(ground, &issue).map(|content| (content, personal))
+        });
+        let whole = made.and_then(|(content, personal)| {
+            let asked =
+                new.beside.then(|| loaded.with_keeper(|keeper| content::with_beside(content.clone(), keeper, &issue)));
+            Ok((asked.transpose()?.unwrap_or(content), personal))
+        });
+        whole.map_err(|error| Refusal::Broken(error.to_string()))
     }
 
     #[expect(clippy::too_many_arguments, reason = "the two halves of one deed; bundling them would only hide that")]

@@ -106,7 +106,7 @@ impl Shop {
             },
             None => PersonOnPaper { name: String::new(), authorisation: String::new(), authorised_until_on: None },
         };
-        let (content, words, size) = loaded.with(|ground| {
+        let (content, words, size) = loaded.with_official(|ground| {
             let content = record::test_record(ground, today, authorised_by, self.issuer.is_demo);
             (content, ground.w, ground.branch.paper_size)
         });

@@ -4,13 +4,13 @@
 //! One content gives one file, byte for byte, so the file is drawn again and compared. A file that an earlier version of the
 //! program drew is known by its check sum, which the shop keeps and its list of standings carries.
 
+use crate::model::branch::PaperSize;
 use crate::model::paper::PersonalPart;
 use crate::model::paper::certificate::CertificateContent;
-use crate::papers::certificate::{Certificate, certificate as draw};
+use crate::papers::certificate::{Certificate, certificate_on as draw};
 use crate::papers::{self, PaperError};
 use crate::seal;
-
-use super::words_of;
+use crate::words::Words;
 
 /// What the pages of a file are worth.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -58,8 +58,10 @@ pub fn pages(pdf: &[u8], content: &CertificateContent, issued: Option<&str>) -> 
     let personal = papers::embedded_personal(pdf)?;
     let personal: Option<PersonalPart> = personal.and_then(|json| serde_json::from_slice(&json).ok());
     let paper = Certificate { content, personal: personal.as_ref(), sealed: sealed.as_deref() };
-    let drawn = draw(&paper, &words_of(&content.language))?;
-    if drawn == pdf {
+    let words = Words::for_customer([&*content.language]);
+    // The content does not say on which paper the shop prints.
+    let drawn = draw(&paper, &words, PaperSize::A4)?;
+    if drawn == pdf || draw(&paper, &words, PaperSize::Letter)? == pdf {
         return Ok(Pages::AsDrawn);
     }
     Ok(Pages::Other(first_difference(&papers::text(pdf)?, &papers::text(&drawn)?)))

@@ -3,7 +3,6 @@
 use time::Date;
 use uuid::Uuid;
 
-use super::words_of;
 use crate::attachments::Kept;
 use crate::clock::Zone;
 use crate::db;
@@ -18,6 +17,7 @@ use crate::seal::keys::read_public_key;
 use crate::seal::standing::{DistrustedKey, Standing, StandingEntry, StandingList};
 use crate::seal::{self, KeyRing, Proven, Sealed, Signed, VerifyCode};
 use crate::shop::{Refusal, Shop, Work};
+use crate::words::Words;
 
 /// A paper with what became of it.
 #[derive(Debug, Clone)]
@@ -151,10 +151,9 @@ impl Shop {
         let personal = serde_json::from_str(&paper.personal).ok();
         let paper = Certificate { content: &content, personal: personal.as_ref(), sealed: Some(&envelope) };
         // The shop may print on another size today; the checksum tells on which the paper was issued.
-        let mut drawn = Vec::new();
+        let (words, mut drawn) = (Words::for_customer([&*content.language]), Vec::new());
         for size in [PaperSize::Letter, PaperSize::A4] {
-            drawn =
-                draw(&paper, &words_of(&content.language), size).map_err(|error| Refusal::Broken(error.to_string()))?;
+            drawn = draw(&paper, &words, size).map_err(|error| Refusal::Broken(error.to_string()))?;
             if seal::sha256_hex(&drawn) == sha256 {
                 break;
             }

@@ -40,6 +40,7 @@ mod nozzle_said;
 mod nozzle_sizing;
 pub mod origins;
 pub mod page;
+mod paper_language;
 mod paper_proofs;
 pub mod papers;
 mod part_form;

@@ -5,6 +5,7 @@ use axum::extract::{Path, State};
 use axum::http::header;
 use axum::response::{IntoResponse, Response};
 
+use super::paper_language::Spoken;
 use super::{JobPage, estimate, inspection_said, paper_proofs, sizing_sheet};
 use crate::attachments::Kind;
 use crate::db;
@@ -75,6 +76,8 @@ struct PapersPage {
     verdict: Option<Verdict>,
     /// Photos that the signatory looks at before signing.
     photos: Vec<PhotoSlot>,
+    /// The language it is made in.
+    spoken: Spoken,
     /// Where an inspection is repeated.
     repeat: Option<String>,
     /// The address that makes the vehicle's label; `None` once it is made, or for who may not.
@@ -127,7 +130,9 @@ async fn papers_page(app: &App, job: JobPage, form: Form) -> Result<PapersPage, 
     let unprintable = beyond_fonts(&job);
     let has_label = db::labels::find_of_vehicle(&mut con, job.who.branch.id, job.file.vehicle.id).await?.is_some();
     let has_valid = issued.iter().any(|line| line.may_be_replaced);
+    drop(con);
     Ok(PapersPage {
+        spoken: Spoken::of(app, &job).await?,
         sheet: job.sheet(Stage::HandOver),
         open: unprintable
             .into_iter()
@@ -191,7 +196,7 @@ pub async fn create(State(app): State<App>, who: Visitor, Path(id): Path<JobId>,
     let (Some(()), Some(password)) = (form.sound(), password) else {
         return retry(papers_page(&app, job, form).await?);
     };
-    let new = NewIssue { supersedes: old.zip(reason), photos_seen };
+    let new = NewIssue { supersedes: old.zip(reason), photos_seen, beside: form.tick("beside") };
     if let Err(refusal) = app.shop.prove(job.who.person.id, &password, &job.who.from.address).await {
         return refused(&app, job, form, refusal).await;
     }

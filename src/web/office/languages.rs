@@ -9,6 +9,7 @@ use time::Date;
 use time::format_description::well_known::Iso8601;
 
 use crate::db;
+use crate::model::ids::BranchId;
 use crate::web::app::App;
 use crate::web::form::{Form, Typed};
 use crate::web::kit::{self, Mark};
@@ -66,6 +67,12 @@ struct LanguagesPage {
     may_change: bool,
     /// The form that was sent, for its faults.
     form: Form,
+}
+
+/// Whether somebody of the trade has read a language's words, in this version of the program or an earlier one.
+pub async fn is_reviewed(con: &mut db::Con, branch: BranchId, language: Language) -> db::Result<bool> {
+    let set = db::settings::find(con, branch, &setting(language)).await?;
+    Ok(set.is_some_and(|set| Review::read(&set.value).is_some()))
 }
 
 /// The languages that need a reader: all but the one the program was written in.

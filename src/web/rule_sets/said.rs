@@ -7,7 +7,8 @@ use crate::rules::{
     Allowed, Anchor, CheckLine, Idle, IntervalLine, LimitLine, NoteLine, ProofLine, RETEST, RuleSet, TopicLine, key_of,
 };
 use crate::web::kit::{Cell, Mark, Row};
-use crate::words::Words;
+use crate::web::language::own_name;
+use crate::words::{Language, Words};
 
 /// One line as the page shows it.
 pub struct Said {
@@ -229,7 +230,27 @@ pub fn note(w: &Words, line: &NoteLine) -> Said {
     }
 }
 
-/// What the head of a set says of inspections.
+/// The languages that papers are made in where the set rules.
+fn languages(w: &Words, set: &RuleSet) -> Option<Said> {
+    let name = |tag: &String| match Language::of_papers(tag) {
+        Some(language) => own_name(language),
+        None => w.tv("rules-language-unspoken", &[("tag", tag.into())]),
+    };
+    let names: Vec<String> = set.languages.iter().map(name).collect();
+    (!names.is_empty()).then(|| Said {
+        id: "languages".to_owned(),
+        value: w.tv("rules-languages", &[("languages", names.join(", ").into())]),
+        second: String::new(),
+        applies_to: Vec::new(),
+        source: w.t("rules-languages-source"),
+        is_checked: false,
+        is_practice: true,
+        idle: None,
+        is_shop: false,
+    })
+}
+
+/// What the head of a set says of papers and of inspections.
 pub fn heads(w: &Words, set: &RuleSet) -> Vec<Said> {
     let said = |id: &str, value: String, second: String, (source, is_checked): (&str, bool)| Said {
         id: id.to_owned(),
@@ -258,7 +279,7 @@ pub fn heads(w: &Words, set: &RuleSet) -> Vec<Said> {
         });
         said(RETEST, w.tv(key, &[("n", i64::from(n).into())]), scope, (&head.source, head.checked))
     });
-    [restarts, retest].into_iter().flatten().collect()
+    [languages(w, set), restarts, retest].into_iter().flatten().collect()
 }
 
 /// A line of the checklist.

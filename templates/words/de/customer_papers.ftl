@@ -18,7 +18,7 @@ paper-due-either = { $first } oder { $second }, was zuerst eintritt
 paper-cautions = Sicherheitshinweise
 
 # -- what falls due --
-duty-kind-first-check = Erste Nachprüfung
+duty-kind-first-check = Erste Kontrolle
 duty-kind-filter = Filter
 duty-kind-container = Gasbehälter
 duty-kind-cylinder-inspection = Prüfung der Gasflaschen

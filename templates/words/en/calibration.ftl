@@ -1,7 +1,5 @@
 # Calibration: gas against petrol, warm, in closed loop.
 
-slot-engine-calibration = Calibrating
-    .lead = Warm, in closed loop, without fault codes. Settings in your own words; the control unit’s own program stays its maker’s.
 engine-calibration-group-before = Before
 engine-calibration-coolant_c = Coolant
 engine-calibration-vaporiser_c = Vaporiser
@@ -42,8 +40,6 @@ engine-calibration-nozzle-must-change = The nozzle must change: back to Sizing.
 engine-calibration-near-dew = It changes over at { $at }, while the gas condenses below { $dew } at rated pressure: a cold rail rains and doses jump.
 engine-calibration-other-pressure = The pressure set is { $set }; the nozzle was reckoned for { $reckoned }.
 
-slot-trims = Fuel trims on both fuels
-    .lead = At the same points, warm, in closed loop. Open loop proves nothing: full load, warm-up, overrun, right after changeover.
 trims-group-points = Points
 trims-note-points = Long trims learn over minutes to hours: let them settle on each fuel. A line without trims is left out.
 trims-note-driven = Filled from the accepted road comparison where it logged trims: totals stand under short, nothing under long. A line without trims is left out.
@@ -58,11 +54,6 @@ trims-gas_long_percent = Gas long, %
 trims-reader_id = Diagnostic reader
 trims-none = No trims are typed.
 trims-table = Gas against petrol
-trims-column-point = Point
-trims-column-petrol = Petrol in all, %
-trims-column-gas = Gas in all, %
-trims-column-difference = Difference, %
-trims-column-verdict = Verdict
 trims-note-formula = Difference = (1 + gas short) (1 + gas long) / ((1 + petrol short) (1 + petrol long)) - 1. Positive: the petrol computer lengthens on gas, gas is lean there.
 trims-good = Good
 trims-acceptable = Acceptable
@@ -76,8 +67,6 @@ trims-said-beyond = A difference of **{ $worst } %** lies outside { $least } to 
 trims-gas-lean = Gas is lean there: it wants more.
 trims-gas-rich = Gas is rich there: it wants less.
 
-slot-after-drive = After driving on both fuels
-    .lead = Fault codes and readiness, read again.
 after-drive-petrol_km = Driven on petrol
 after-drive-gas_km = Driven on gas
 after-drive-at-least = At least { $least } on each fuel.

@@ -2,14 +2,7 @@
 
 photos-title = Photos and files
 photos-lead = Photos are turned upright and kept without the place they were taken at. Files go up to 25 MB.
-slot-photo-odometer = Odometer
-slot-photo-vin-plate = VIN plate
-slot-photo-container-plate = Container or cylinder plate
-slot-photo-photo = Other photos
-slot-photo-document = Documents
-slot-photo-control-unit-file = Control unit’s file
 file-checksum = SHA-256
-slot-photo-signature = Signatures
 field-file_odometer = Photo of the odometer
 field-file_vin_plate = Photo of the VIN plate
 field-file_container_plate = Photo of the plate on the container or cylinder

@@ -1,7 +1,5 @@
 # Fitting: wiring by engine cylinder, the checklist, how the level is known.
 
-slot-cylinder-table = Engine cylinders
-    .lead = Which gas injector serves which engine cylinder. Switch each engine cylinder to petrol alone: the engine must answer.
 cylinder-table-engine_cylinder = Engine cylinder
 cylinder-table-row = Engine cylinder { $n }
 cylinder-table-petrol_connector = Petrol connector
@@ -23,21 +21,9 @@ cylinder-table-silent = does not answer
 cylinder-table-silent-title = Not every engine cylinder answers
 cylinder-table-silent-row = Engine cylinder { $n } does not answer when its gas is cut. Check wiring and injector, and test again.
 
-slot-checklist = Checklist
-    .lead = What stays open may be answered later. An answer that does not change keeps the initials and the time it was given with.
 checklist-line = Line
 checklist-answer = Answer
 checklist-note = Note
-checklist-group-fixing = Fixing
-checklist-group-housing = Gas-tight housing
-checklist-group-clearances = Clearances
-checklist-group-lines = Lines, hoses and sensors
-checklist-group-wiring = Wiring
-checklist-group-marks = Marks
-checklist-group-refitted = What was taken off and put back
-checklist-group-requalified = Cylinder
-checklist-group-removed = Gas system removed
-checklist-group-petrol-tight = Petrol side
 checklist-by = { $initials }, { $when }
 checklist-source-unread = { $source }, to be confirmed with your authority
 checklist-note-needed = Say what is wrong, or why it does not apply.
@@ -54,8 +40,6 @@ checklist-failed-lines = { $n ->
    *[other] { $n } lines fail
 }
 
-slot-level-sensing = Level sensing
-    .lead = How the driver knows how much gas is left.
 level-sensing-how = The level comes from
 level-sensing-is_routine_explained = The fill-up routine was explained to the driver
     .hint = Asked for when the level is reckoned from injection time: it is only right if each filling is told to it.

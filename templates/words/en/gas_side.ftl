@@ -21,8 +21,6 @@ change-warmer = Gas { $by } warmer
 change-lower-supply = Supply { $by } lower
 change-mix = Other mix: { $mix }
 
-slot-heat-sizing = Heat
-    .lead = What vaporiser or pressure regulator must bring at rated power, and whether the one chosen can.
 heat-note-engine = The fuel rate comes from power and efficiency. When it is given, they are not used for it.
 heat-group-vaporiser = Vaporiser
 heat-note-vaporiser = The coldest content asks for the most heat. The engine changes over to gas at the changeover temperature; the rail must then stay dry.
@@ -98,8 +96,6 @@ step-capacity-used = Share of the capacity used
 step-engine-served = Engine that the capacity serves
 step-heat-stood-for = Heat that the capacity stands for
 
-slot-line-sizing = Hoses and lines
-    .lead = Pressure drop and velocity at rated power: a hose that is too narrow starves the engine at the top.
 line-group-lines = Lines
 line-note-lines = Leave a line empty that is not to be reckoned. Fittings count as velocity heads, 1 to 2 as a rule.
 line-group-flow = Flow at rated power
@@ -163,8 +159,6 @@ step-reynolds = Reynolds number
 step-friction = Friction factor
 step-line-drop = Pressure drop
 
-slot-cylinder-sizing = Cylinder
-    .lead = What the cylinder holds, how its gauge moves with the temperature, how far it goes, and whether the axle carries it.
 cylinder-group-cylinders = Cylinders to compare
 cylinder-note-filling = Pressure of a fill that has come to rest at this temperature. 20 MPa at 15 °C is the usual working pressure.
 cylinder-sizing-pressure_kpa = Filling pressure, absolute
@@ -209,8 +203,6 @@ step-left-density = Density at the pressure left
 step-left-mass = Gas that stays
 step-usable-mass = Gas that can be used
 
-slot-discharge = Discharge coefficient, measured
-    .lead = What a nozzle of this shop really lets through. The nozzle sheet then opens with it.
 discharge-group-nozzle = Nozzle
 discharge-note-nozzle = Injector and nozzle together, held open.
 discharge-group-blown = Blown through with

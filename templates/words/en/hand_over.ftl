@@ -1,7 +1,5 @@
 # Hand-over: explained, signed for, what falls due.
 
-slot-hand-over = Hand-over
-    .lead = Explain each topic beside the vehicle before it is ticked. What is not ticked stays open in the proofs.
 hand-over-explained = Explained
 hand-over-topics = Topics
 hand-over-manuals_given = User manual and papers given

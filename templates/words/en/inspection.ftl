@@ -1,8 +1,6 @@
-# Inspections: deficiencies, the result, what comes after; vessels looked at; what certificates say of them.
+# Inspections: deficiencies, the result, what comes after; vessels looked at.
 
 # -- deficiencies --
-slot-deficiencies = Deficiencies
-    .lead = What was found, item by item. Record the list also when nothing was found: it says that somebody looked.
 deficiency-number = Deficiency { $n }
 deficiencies-note = Leave a place empty that is not needed. A proof that failed counts as major, whether or not it stands here.
 deficiencies-note-repeat = What failed the first inspection stands here. Clear what is in order now, keep what is not.
@@ -18,7 +16,6 @@ deficiencies-danger = When something is dangerous
 deficiencies-is_gas_shut_off = Gas shut off, and the keeper told not to drive
 deficiencies-not_tested_reason = Why the remaining tests were not made
 deficiencies-found = Deficiencies
-deficiency-item-other = Anything else
 deficiency-milder-than-class = This class is at least { $least }. Choose another class, or the graver severity.
 deficiency-dangerous-shut-off = Something is dangerous: say whether the gas is shut off and the keeper was told.
 deficiency-not-tested-needs-danger = Only something dangerous excuses a test. Record the tests, or class the deficiency as dangerous.
@@ -38,10 +35,6 @@ inspection-open = No result yet
 inspection-counts = { $severity }: { $what }
 inspection-not-tested = Not tested, because something is dangerous: { $tests }
 inspection-still-open = Still to record: { $proofs }
-inspection-caution-dangerous = Dangerous: do not drive the vehicle. The gas stays shut off until the deficiency is cured and the system was tested again.
-inspection-remark-repeat = This inspection repeats { $number }. What was in order then was not looked at again.
-inspection-remark-whole = A whole new inspection. It follows { $number }, which said fail.
-inspection-remark-restarted = A whole new inspection. It follows job file { $job }, which a repair ended.
 
 # -- what comes after --
 again-title = Repeat
@@ -65,8 +58,6 @@ refused-repair-restarts = Under the rules in force nothing is fitted or taken of
 refused-certificate-says-otherwise = The certificate that stands says another result than the evidence does now. Replace it first.
 
 # -- vessels --
-slot-vessel-check = Container or cylinder looked at
-    .lead = Each vessel: how it was looked at, what was found, and what that means.
 vessel-check-looked = Looked at
 vessel-check-none = No container or cylinder stands in the books of this vehicle. Enter it among the parts first.
 vessel-check-findings = Findings
@@ -83,15 +74,6 @@ vessel-check-from_outside = Another body that tested it
 vessel-check-outside_on = Day of its test
 vessel-check-nothing = Tick at least one way in which a vessel was looked at.
 vessel-check-outside-day = Enter the day of the other body's test.
-vessel-inspection-visual = visual, outside
-vessel-inspection-internal = internal
-vessel-inspection-pressure = pressure
-vessel-inspection-tightness = tightness
-vessel-inspection-function = function
-vessel-level-acceptable = acceptable
-vessel-level-rework = to be reworked
-vessel-level-condemned = condemned
-slot-photo-deficiency = Deficiencies
 
 # -- parts found, parts taken off --
 part-origin-fitted = Fitted here
@@ -124,35 +106,6 @@ shop-eyes-save = Keep
 shop-four_eyes = Four eyes are asked for
 
 # -- papers --
-issue-part-found = { $part }, found on the vehicle
-issue-vessel-finding = { $words }: { $level }. { $action }
-issue-vessel-finding-photo = { $words }: { $level }. { $action } (photo in the job file)
-paper-exception-failed = failed
-paper-exception-not-tested = not tested
-paper-kind-of-test = Kind of test
-paper-kind-of-test-periodic = periodic inspection
-paper-kind-of-test-repeat = repeat of an inspection
-paper-kind-of-test-after-repair = after a repair
-paper-kind-of-test-after-accident = after an accident or fire
-paper-kind-of-test-comeback = after a comeback
-paper-repeats-of = { $number } of { $date }
-paper-repeated = Looked at again
-paper-next-inspection-none = none set by these rules; ask the authority
-paper-present-again-order = The deficiencies are to be cured at once and the vehicle is to be brought again by { $date } with this paper. { $source }
-paper-present-again-whole = The deficiencies are to be cured at once; then the vehicle is to be brought to a new inspection with this paper.
-paper-gas-shut-off = Gas shut off
-paper-gas-shut-off-yes = yes; the keeper was told not to drive
-paper-gas-shut-off-no = no
-paper-class-source = Classes: { $sources }
-paper-deficiency-photo = photo { $sum }
-paper-removed = Parts taken off
-paper-removed-on = Taken off
-paper-why = Why
-paper-whereabouts = Where it went
-paper-inspected-by = Looked at by
-paper-found = found on the vehicle
-paper-parts-of-system = Parts of the system
-paper-photos-seen = Photos seen by the signatory before signing: { $slots }
 
 deed-inspection-repeated = opened the repeat of an inspection
 deed-inspection-ended-by-repair = ended an inspection by a repair: { $what }

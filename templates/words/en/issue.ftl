@@ -1,43 +1,14 @@
-# Issuing papers: what goes into their content, the register, verifying.
-
-# -- into the content of papers --
-issue-test-joints = Leak, { $section }, { $method } on { $n } joints
-issue-section-lpg-liquid = liquid side
-issue-section-lpg-vapour = vapour side
-issue-section-cng-high = high-pressure side
-issue-section-cng-low = low-pressure side
-issue-method-foam = foam
-issue-method-detector = detector
-issue-test-decay = Leak, { $section }, pressure decay { $minutes }
-issue-test-co = CO on { $fuel }, idle / raised idle
-issue-test-lambda = Lambda on { $fuel }, raised idle
-issue-test-shut-off = Shut-off, ignition off / engine stalled
-issue-test-fill-stop = Fill stop
-issue-fuel-petrol = petrol
-issue-fuel-lpg = LPG
-issue-fuel-cng = CNG
-issue-limit-of-maker = the vehicle maker's value
-issue-shop-limit = shop limit: { $source } ({ $line })
-issue-limit-of-line = { $source } ({ $line }, { $set })
-issue-limit-unread = { $source } ({ $line }, { $set }; to be confirmed with your authority)
-issue-to-be-confirmed = { $source } (to be confirmed with your authority)
-issue-nozzles = nozzles { $sizes } mm
-issue-covers-all-proofs = all proofs asked for by these rules
-issue-change-fuel = Fuel: petrol and { $fuel }
-issue-change-petrol = Fuel: petrol only
-issue-authority-test = The authority's own test, where the law asks for it
-issue-caution-lpg = Local code and licensed practice prevail. LPG is heavier than air; do not leave the vehicle over a pit or drain when gas is smelt.
-issue-caution-cng = Local code and licensed practice prevail. Natural gas is lighter than air; ventilate high when gas is smelt.
-issue-test-record = Test record
-issue-methods = leak-joints 1, leak-decay 1, exhaust-idle 1, function 1
-issue-tested-system = Gas system as fitted
-issue-coolant-on = Coolant on { $fuel }
+# Issuing papers: signing, the register, verifying.
 
 # -- the papers of a job --
 signing-password = Your password
     .hint = Signing asks for it each time.
 signing-supersedes_reason = Why it is replaced
     .hint = Printed on the new paper, which names the old one.
+signing-language = It is made in { $language }, the language of these rules.
+signing-language-unread = Nobody of the trade has noted yet to have read: { $language }.
+signing-beside = Also in { $language }, for the keeper
+signing-beside-hint = On pages of its own behind the signature, to be read beside it.
 refused-proofs-missing = Something is still missing; the list above leads to each.
 refused-issued-already = This job has a certificate. Replace it, or withdraw it first.
 refused-signatory-only = Only a signatory whose authorisation is in date may do this.

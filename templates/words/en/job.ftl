@@ -38,8 +38,6 @@ stage-proving = Proving
 stage-hand-over = Hand-over
     .lead = Papers, instruction of the driver, signature, and what falls due next.
 
-slot-arrival = How it came in
-    .lead = Odometer, what the customer says, and any gas system already in the vehicle.
 arrival-odometer = Odometer
     .hint = As it reads; the unit of this vehicle's odometer.
 arrival-explained = What explains this reading

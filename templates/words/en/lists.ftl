@@ -27,35 +27,12 @@ check-answer-pass = Pass
 check-answer-fail = Fail
 check-answer-not-applicable = Does not apply
 
-level-sensing-sender = Sender
-level-sensing-reckoned = Reckoned from injection time
-
 received-how-drawn = Signed here
 received-how-paper = Signed on paper
 
 suitability-verdict-suitable = Suitable
 suitability-verdict-with-conditions = Suitable with conditions
 suitability-verdict-not-suitable = Not suitable
-
-section-lpg-liquid = LPG, liquid side
-    .bounds = container shut-off to vaporiser inlet
-section-lpg-vapour = LPG, vapour side
-    .bounds = vaporiser outlet to injectors
-section-cng-high = CNG, high pressure
-    .bounds = cylinder valve to regulator inlet
-section-cng-low = CNG, low pressure
-    .bounds = regulator outlet to injectors
-
-leak-method-foam = Foam
-leak-method-detector = Detector
-
-joint-verdict-dry = Dry
-joint-verdict-leaks = Leaks
-joint-verdict-not-tested = Not tested
-
-test-gas-nitrogen = Nitrogen
-test-gas-air = Air
-test-gas-fuel = The fuel itself
 
 pressure-kind-gauge = Gauge
 pressure-kind-absolute = Absolute
@@ -64,34 +41,8 @@ fill-stop-how-tested = Tested
 fill-stop-how-first-fill = At the first fill
 fill-stop-how-later = Later, as a duty
 
-nozzle-verdict-fits = Fits
-nozzle-verdict-too-small = Too small
-nozzle-verdict-too-large = Too large
-nozzle-verdict-none-fits = None fits
-
-instrument-kind-pressure-gauge = Pressure gauge
-instrument-kind-thermometer = Thermometer
-instrument-kind-gas-analyser = Gas analyser
-instrument-kind-leak-detector = Leak detector
-instrument-kind-foam = Foam
-instrument-kind-compression-gauge = Compression gauge
-instrument-kind-diagnostic-reader = Diagnostic reader
-instrument-kind-other = Other
-
-job-kind-conversion = Conversion
-job-kind-inspection = Periodic inspection
-job-kind-repair = Repair
-job-kind-exchange = Container or cylinder exchange
-job-kind-after-accident = After accident or fire
-job-kind-comeback = Comeback
-job-kind-removal = Removal, back to petrol
-
 fuel-lpg = LPG
 fuel-cng = CNG
-
-system-kind-vapour-injection = Vapour injection
-system-kind-liquid-injection = Liquid injection
-system-kind-mixer = Mixer
 
 job-state-open = Open
 job-state-held = On hold

@@ -110,7 +110,7 @@ account-end = Sign out there
 
 office-account-more = Your password, and where you are signed in.
 office-people-more = Who works here, what they may do, who signs.
-office-languages-more = In which languages customers are written to, and who of the trade has read them.
+office-languages-more = In which languages papers are made and customers are written to, and who of the trade has read them.
 office-log-more = Everything that was done, by whom and when.
 office-shop-more = Name, address, licence, time zone, currency, paper.
 office-save = Save
@@ -157,8 +157,8 @@ code-title = One-time code
 code-lead = Give this to { $name }. With it they choose a password under Sign in, “I have a one-time code”. It works once, within 24 hours, and is not shown again.
 code-again = { $name } is already added. The code was shown the first time; a new one can be made on their page.
 
-languages-title = Languages of customer papers
-languages-lead = The owner’s sheet, letters, mails and the customer’s page are in the customer’s language. Each was translated with the program. Let somebody of the trade who speaks it read it before you rest on it, safety sentences first; the owner’s sheet and a letter of the Outbox show most of it. The papers themselves carry no note of this.
+languages-title = Languages of papers
+languages-lead = The owner’s sheet, letters, mails and the customer’s page are in the customer’s language; certificates, records and the label in that of the rules. Each was translated with the program. Let somebody of the trade who speaks it read it before you rest on it, safety sentences first; the owner’s sheet, a letter of the Outbox and the preview of a certificate show most of it. The papers themselves carry no note of this.
 languages-not-reviewed = Translation not reviewed
 languages-reviewed = Read by { $name } on { $day }
 languages-reviewed-before = Read by { $name } on { $day }, in version { $version } of the program; its words may have changed since

@@ -17,6 +17,7 @@ paper-rule-set = Rule set { $name } { $version }, SHA-256 { $sum }
 paper-code-alt = QR code that leads to { $address }
 paper-file-signed = The signed content of this paper
 paper-file-keeper = The keeper's data that the signed content holds as a digest
+paper-beside = The same in { $language }, to be read beside it. What counts is the text in { $original } on the pages before.
 
 paper-person-authorised = { $name }, authorisation { $number }
 paper-person-authorised-until = { $name }, authorisation { $number } to { $until }
@@ -254,32 +255,3 @@ record-authorised = Authorised by
 record-technician = Tested by
 record-replaces = This record replaces { $number }. Reason: { $reason }
 record-whole = This record is copied as a whole or not at all.
-
-## Owner's sheet
-
-## Work sheet
-
-work-title = Work sheet
-work-number = { $number } · { $kind }
-work-place = Stands in
-work-received = Received
-work-promised = Promised
-work-wishes = Notes
-work-by = Done by, when
-work-state = State
-work-printed = Printed { $at }. The job file on the screen is what counts.
-work-state-met = met
-work-state-missing = missing
-work-state-undecided = cannot tell yet
-work-state-stops = stops the paper
-work-state-waived = waived
-work-state-not-applicable = does not apply
-work-cautions = Mind
-work-faults = Reported faults
-work-findings = Found, not decided yet
-work-no-proof = Nothing is asked for here.
-work-mind-lpg-1 = Before opening the system: shut the valve, run the engine dry, wait, vent slowly into open air. Take it that there is liquid between two valves.
-work-mind-lpg-2 = No flame, no spark, no pit or drain under the vehicle; air the place low down. Goggles and gloves against cold.
-work-mind-cng-1 = Never loosen anything under pressure: let it down through the drain first. Hearing and face protection.
-work-mind-cng-2 = No flame, no spark; air the place high up, under the roof.
-work-mind-3 = Battery off before electrical work. Check the detector on the day. Usual cautions of the trade; local code and licensed practice prevail.

@@ -1,14 +1,5 @@
 # Proving: leak tests, exhaust, function checks.
 
-slot-leak-joints-lpg-liquid = Joints, liquid side
-    .lead = Container to vaporiser at working pressure. A place not wetted proves nothing.
-slot-leak-joints-lpg-vapour = Joints, vapour side
-    .lead = Vaporiser to injectors at working pressure. A place not wetted proves nothing.
-slot-leak-joints-cng-high = Joints, high pressure
-    .lead = Cylinder to regulator at working pressure. Never tighten a joint under pressure.
-slot-leak-joints-cng-low = Joints, low pressure
-    .lead = Regulator to injectors at working pressure. A place not wetted proves nothing.
-
 leak-joints-method = Method
 leak-joints-pressure_gauge_kpa = Pressure while searching, gauge
     .hint = Above ambient, as the gauge shows it.
@@ -80,11 +71,6 @@ leak-guide-back = Back
 leak-guide-so-far = So far
 leak-guide-leaking = A joint leaks. Vent the section, mend it, begin again. Never tighten under pressure.
 
-slot-exhaust-petrol = Exhaust on petrol
-    .lead = Engine warm, probe deep in the exhaust, first at idle, then at raised idle without load.
-slot-exhaust-gas = Exhaust on gas
-    .lead = Engine and gas warm, probe deep in the exhaust, first at idle, then at raised idle without load.
-
 exhaust-analyser_id = Gas analyser
 exhaust-analyser_set_to = The analyser is set to
     .hint = Left on petrol it reads lean gas leaner than it is.
@@ -149,8 +135,6 @@ exhaust-beside = Lambda from these gases { $ours }; the analyser shows { $its }.
 exhaust-beside-differs = Lambda from these gases **{ $ours }**; the analyser shows **{ $its }**: more than 0.01 apart.
 exhaust-set-wrong = The analyser stood on { $set } while the engine ran on { $burns }: so set it shows { $shown } for this gas, where lambda is { $ours }.
 
-slot-function-checks = Function checks
-    .lead = What must work before the vehicle leaves. Gas that stays open, and a vent that is shut, cannot be waived.
 function-checks-changeover = Changeover
 function-checks-changeover_works = Changes over to gas and back
 function-checks-returns_when_empty = Returns to petrol when empty
@@ -180,10 +164,6 @@ function-checks-vent_is_open = Housing vent open to the outside
 function-checks-excess_flow_present = Excess-flow valve present and approved
 function-checks-label_in_place = Plate or label in place
 
-slot-leak-decay-lpg-liquid = Pressure decay, liquid side
-slot-leak-decay-lpg-vapour = Pressure decay, vapour side
-slot-leak-decay-cng-high = Pressure decay, high pressure
-slot-leak-decay-cng-low = Pressure decay, low pressure
 leak-decay-lead-lpg-liquid = Pressure decay from the container to the vaporiser, emptied of liquid.
 leak-decay-lead-lpg-vapour = Pressure decay from the vaporiser to the injectors.
 leak-decay-lead-cng-high = Pressure decay from the cylinder to the regulator; large volumes at high pressure take days.

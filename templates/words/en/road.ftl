@@ -1,7 +1,5 @@
-# Road comparison: logs of a drive on both fuels, what their columns are, what the drive came to.
+# Road comparison: logs of a drive on both fuels, and what their columns are.
 
-slot-road = Road comparison
-    .lead = Petrol injection time on both fuels at the same engine speed and load, warm and in closed loop. Where gas is lean the petrol computer lengthens; where it is rich it shortens.
 road-caution = Only on a system that was tested tight. One drives, another minds the log; traffic law and your licence come first.
 road-act = Logs and comparison
 road-sessions = Drives so far
@@ -10,13 +8,9 @@ road-column-phase = When
 road-column-logs = Logs
 road-column-standing = How it stands
 road-phase = When it was driven
-road-phase-before = Before the corrections
-road-phase-after = After the corrections
 road-standing-kept = Say what its columns are
 road-standing-accepted = { $said }, accepted
 road-standing-earlier = { $said }, accepted before another
-road-stated-petrol = petrol
-road-stated-gas = gas
 
 road-group-drive = The drive
 road-driven_at = Driven on
@@ -91,82 +85,10 @@ road-refused-rank = Injection time does not follow engine speed and load as it d
 road-session-before = Road comparison, before the corrections
 road-session-after = Road comparison, after the corrections
 road-came = Driven { $driven }; handed in by { $name }, { $when }.
-road-title-alike = Alike on both fuels
-road-title-apart = Gas differs from petrol
-road-title-cannot-tell = Cannot tell yet
-road-said-alike = { $judged } operating points have at least { $visits } visits on each fuel, and each lies within { $within } %.
-road-said-apart = { $apart } of { $judged } operating points with at least { $visits } visits on each fuel deviate by more than { $deviates } %.
-road-said-cannot-tell = { $judged } operating points have at least { $visits } visits on each fuel: { $good } alike, { $undecided } undecided. At { $few } not enough was driven.
-road-said-lean = Farthest: { $region }, where gas is { $percent } lean.
-road-said-rich = Farthest: { $region }, where gas is { $percent } rich.
-road-fuel-logged = Which fuel burned is logged.
-road-fuel-stated = Fuel stated, not logged.
-road-interval = { $low } to { $high }
-road-on-petrol = on petrol
-road-on-gas = on gas
-road-on-both = on each fuel
-road-drive-title = What to drive next
-road-drive = { $visits ->
-        [one] 1 more visit
-       *[other] { $visits } more visits
-    } at { $region }, { $fuel }
-road-drive-more = { $n ->
-        [one] and one range more
-       *[other] and { $n } ranges more
-    }
 road-lean-title = Lean at high load
-road-lean-at-load = Gas is { $percent } lean where the engine works hardest. There the petrol computer does not look at the oxygen sensor, so nothing corrects it: exhaust valves and their seats burn, pistons overheat. Do not drive it hard before it is corrected.
 road-nozzle-title = The nozzle must change
-road-nozzle-small = Gas is { $percent } lean all over at high load: more than a correction mends. The nozzle is too small.
-road-nozzle-open = The gas injector is open { $duty } of the time at high load, and gas is { $percent } lean there: no time is left between two injections. The nozzle is too small.
-road-nozzle-large = Gas is { $percent } rich at idle: more than a correction mends. The nozzle is too large.
 road-to-sizing = Back to Sizing
-road-warning-no-coolant = Coolant was not logged: rows of a cold engine could not be set aside.
-road-warning-no-closed-loop = Closed loop was not logged: rows in open loop could not be set aside, and there injection times are alike whatever the mixture.
-road-warning-no-manifold = Manifold pressure was not logged: load is told by injection time with the trims taken off.
-road-warning-load-unknown = Neither manifold pressure nor trims were logged: nothing can be judged.
-road-warning-one-trim = Only one of the two trims was logged; totals are what should be compared.
-road-warning-load-unseen = High load was driven in open loop only: nothing is known there. Use a wide-band reading if there is one.
-road-warning-short-times = Some injection times are below 4 ms: the injector’s dead time makes corrections there a few per cent off.
-road-warning-broken = { $percent } of the lines could not be read.
 
-road-cells = Operating points
-road-column-speed = Engine speed, /min
-road-column-manifold = Manifold, kPa
-road-column-injection = Injection, ms
-road-column-visits = Visits on petrol, on gas
-road-column-deviation = Deviation, %
-road-column-verdict = Verdict
-road-column-correction = Correct by, %
-road-cell-good = Alike
-road-cell-lean = Gas lean
-road-cell-rich = Gas rich
-road-cell-undecided = Undecided
-road-cell-few = Not enough driving here: { $petrol } more on petrol, { $gas } on gas
-road-cell-no-feedback = No feedback here: open loop
-road-cell-load-unknown = Load not known
-road-trims = Fuel trims on both fuels
-road-column-regime = Where
-road-regime-idle = Idle
-road-regime-raised-idle = Raised idle
-road-regime-cruise = Cruise
-road-regime-load = Load
-road-aside = Rows set aside
-road-column-why = Why
-road-column-rows = Rows
-road-rows = Read: { $petrol } rows on petrol, { $gas } on gas.
-road-aside-cold = Engine cold
-road-aside-changeover = Too soon after changing fuel
-road-aside-fuel-cut = No injection: overrun
-road-aside-transient = Speed or load changing fast
-road-aside-open-loop = Open loop
-road-aside-out-of-range = A value no engine shows
-road-aside-gap = A value missing
-road-aside-time-back = Time does not go on
-road-aside-other-fuel = Another fuel than its log
-road-aside-short-visit = Stayed too short
-road-aside-broken = Line could not be read
-road-aside-counted = { $why }: { $rows }
 road-corrections-title = What to correct
 road-corrections-lead = At most 10 % a round and 3 % from one point to the next. Then drive again.
 road-corrections = Corrections by region
@@ -176,7 +98,6 @@ road-side-title = Before and after
 road-side-by-side = Deviation at the points of both drives
 road-column-before = Before, %
 road-column-after = After, %
-road-logs-title = Logs
 road-log-sum = { $file }, SHA-256 { $sum }…
 road-accept = Accept as evidence
 road-accept-instead = Accept in the place of the one accepted before
@@ -186,41 +107,7 @@ road-was-accepted = Was accepted as evidence; another drive took its place.
 road-columns-again = Match its columns again
 road-all = All drives
 road-judged = Operating points judged
-road-fuel_known = Fuel
 road-log = Log
 
 deed-road-logs-kept = Handed in logs of a drive
 deed-road-compared = Compared both fuels on the road
-
-calibration-record-road = Road comparison
-calibration-record-no-road = No road comparison is accepted.
-calibration-record-road-verdict = What it comes to
-calibration-record-road-phase = Driven
-calibration-record-road-rows = Rows
-calibration-record-road-no-cells = No operating point was driven on both fuels.
-calibration-record-road-interval = Interval, %
-calibration-record-road-advice = Corrections advised
-calibration-record-road-no-advice = Nothing to correct.
-calibration-record-road-no-aside = None.
-calibration-record-road-stated = { $fuel }: stated, not logged
-
-road-chart-title = Deviation by engine speed and load
-road-chart-description = Operating points on both fuels: { $good } within { $within } %, { $apart } surely different, { $undecided } undecided. The table has the numbers.
-road-chart-good = alike
-road-chart-deviates = differs
-road-chart-undecided = undecided
-road-chart-not-enough = not enough driving
-road-chart-no-feedback = no feedback here
-road-coverage-title = Visits on each fuel
-road-coverage-description = How often each operating point was driven; { $enough } visits are enough. The table has the numbers.
-road-coverage-petrol = Visits on petrol
-road-coverage-gas = Visits on gas
-road-coverage-few = fewer than { $enough }
-road-coverage-enough = { $enough } or more
-road-trims-description = Short and long trim together, on petrol and on gas. The table has the numbers.
-road-trims-percent = Trim in all, %
-road-strip-petrol = Log on petrol along its time
-road-strip-gas = Log on gas along its time
-road-strip-both = Log along its time
-road-strip-description = Engine speed, load and injection time; shaded where rows were set aside. The table counts them.
-road-strip-time = Time, s

@@ -3,9 +3,6 @@
 reckon = Reckon
 reckon-title = What the sums say
 
-slot-nozzle-sizing = Nozzle
-    .lead = The smallest nozzle that still delivers rated fuel within the time there is, and doses at idle.
-
 origin-vehicle = From the vehicle’s file
 origin-practice = Common practice
 origin-part = From the container’s entry among the parts
@@ -219,9 +216,6 @@ sum-error-wet = The gas would be partly liquid here: below { $dew } it condenses
 sum-error-no-state = No such state of the gas exists.
 sum-error-unfit = The sum does not hold for { $component }.
 
-
-slot-container-sizing = Container
-    .lead = What the container holds at its fill stop, how hot it may become, how far it goes, and whether the axle carries it.
 sizing-group-filling = Filling
 sizing-group-vehicle = Vehicle
 sizing-note-vehicle = Range and mass are reckoned when consumption and both masses are given.

@@ -1,8 +1,5 @@
 # Whether the vehicle can be converted.
 
-slot-suitability = Suitability
-    .lead = The engine on petrol, warm, before any work. What is found here is accepted by the customer first.
-
 suitability-group-compression = Compression
 suitability-note-compression = Engine warm, throttle open, all plugs out. A unit may stand behind each number.
 suitability-compression-of = Engine cylinder { $n }

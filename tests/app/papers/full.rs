@@ -33,7 +33,7 @@ pub enum Much {
     Plenty,
 }
 
-fn some<T: Clone>(much: Much, usual: &[T], many: impl Fn(usize) -> T, count: usize) -> Vec<T> {
+pub fn some<T: Clone>(much: Much, usual: &[T], many: impl Fn(usize) -> T, count: usize) -> Vec<T> {
     match much {
         Much::Little => Vec::new(),
         Much::Usual => usual.to_vec(),
@@ -41,7 +41,7 @@ fn some<T: Clone>(much: Much, usual: &[T], many: impl Fn(usize) -> T, count: usi
     }
 }
 
-fn text(much: Much, usual: &str) -> String {
+pub fn text(much: Much, usual: &str) -> String {
     match much {
         Much::Little => String::new(),
         Much::Usual => usual.into(),
@@ -49,7 +49,7 @@ fn text(much: Much, usual: &str) -> String {
     }
 }
 
-fn shop_of(much: Much) -> ShopBlock {
+pub fn shop_of(much: Much) -> ShopBlock {
     match much {
         Much::Plenty => ShopBlock { name: LONG.into(), address: format!("{LONG}, {LONG}"), ..shop() },
         _ => shop(),

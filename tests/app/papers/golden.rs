@@ -10,13 +10,16 @@ use fuelwright::model::branch::PaperSize::A4;
 use fuelwright::model::paper::certificate::{CertificateContent, InspectionOutcome};
 use fuelwright::model::paper::letter::LetterContent;
 use fuelwright::model::paper::{CertificateKind, GasFuel};
+use fuelwright::papers::audit_pack::audit_pack;
 use fuelwright::papers::calibration_record::calibration_record;
 use fuelwright::papers::deposit_receipt::deposit_receipt;
 use fuelwright::papers::estimate::estimate;
+use fuelwright::papers::finding_report::finding_report;
 use fuelwright::papers::fitting_record::fitting_record;
 use fuelwright::papers::owner_sheet::owner_sheet;
 use fuelwright::papers::post::letter;
 use fuelwright::papers::price_list::price_list;
+use fuelwright::papers::sizing_sheet::sizing_sheet;
 use fuelwright::papers::test_record::test_record;
 use fuelwright::papers::vehicle_label::vehicle_label;
 use fuelwright::papers::wall_sheet::wall_sheet;
@@ -26,8 +29,9 @@ use time::macros::{date, datetime};
 
 use super::full::{self, Much};
 use super::languages::sheet;
+use super::pictures::looks_as_it_did;
 use super::reading::{Paper, squeezed};
-use super::{WORDS, inspection, others, sample};
+use super::{WORDS, inspection, others, reports, sample};
 
 fn file(name: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/golden").join(format!("{name}.txt"))
@@ -44,7 +48,7 @@ fn difference(golden: &str, now: &str) -> Option<String> {
     Some(format!("the file: {}\nnow:      {}", from(&golden), from(&now)))
 }
 
-fn holds(name: &str, pdf: &[u8]) {
+pub fn holds(name: &str, pdf: &[u8]) {
     let text = Paper::new(&format!("golden-{name}"), pdf).text().replace('\u{c}', "\n");
     // The version of the program is on the papers, and moves on by itself.
     let text = text.replace(env!("CARGO_PKG_VERSION"), "<version>");
@@ -58,6 +62,12 @@ fn holds(name: &str, pdf: &[u8]) {
     if let Some(difference) = difference(&golden, &text) {
         panic!("{name}\n{difference}");
     }
+}
+
+/// The same, and how its pages look.
+pub fn looks_and_holds(name: &str, pdf: &[u8]) {
+    looks_as_it_did(name, pdf);
+    holds(name, pdf);
 }
 
 fn letters(w: &Words) -> [(&'static str, LetterContent); 3] {
@@ -99,7 +109,7 @@ fn what_a_customer_is_handed_reads_in_each_language_as_it_was_read() {
         let w = Words::new(language);
         for fuel in [GasFuel::Lpg, GasFuel::Cng] {
             let pdf = owner_sheet(&sheet(fuel, &w), &w, A4).unwrap();
-            holds(&format!("owner-sheet-{}-{}", fuel.as_str(), w.tag()), &pdf);
+            looks_and_holds(&format!("owner-sheet-{}-{}", fuel.as_str(), w.tag()), &pdf);
         }
         let language = w.tag().to_owned();
         let (mut offer, mut list) = (full::estimate(Much::Usual), full::price_list(Much::Usual));
@@ -107,18 +117,18 @@ fn what_a_customer_is_handed_reads_in_each_language_as_it_was_read() {
         for parties in [&mut offer.parties, &mut list.parties, &mut receipt.parties] {
             parties.language.clone_from(&language);
         }
-        holds(&format!("estimate-{language}"), &estimate(&offer, &w, A4).unwrap());
+        looks_and_holds(&format!("estimate-{language}"), &estimate(&offer, &w, A4).unwrap());
         (offer.priced.agreed, offer.valid_until_on) = (None, None);
-        holds(&format!("estimate-open-{language}"), &estimate(&offer, &w, A4).unwrap());
-        holds(&format!("price-list-{language}"), &price_list(&list, &w, A4).unwrap());
+        looks_and_holds(&format!("estimate-open-{language}"), &estimate(&offer, &w, A4).unwrap());
+        looks_and_holds(&format!("price-list-{language}"), &price_list(&list, &w, A4).unwrap());
         list.deposits.clear();
         (list.priced.agreed, list.deposited_minor, list.remaining_minor) = (None, 0, -1);
-        holds(&format!("price-list-back-{language}"), &price_list(&list, &w, A4).unwrap());
-        holds(&format!("deposit-receipt-{language}"), &deposit_receipt(&receipt, &w, A4).unwrap());
+        looks_and_holds(&format!("price-list-back-{language}"), &price_list(&list, &w, A4).unwrap());
+        looks_and_holds(&format!("deposit-receipt-{language}"), &deposit_receipt(&receipt, &w, A4).unwrap());
         receipt.taken_back = list_back();
-        holds(&format!("deposit-receipt-back-{language}"), &deposit_receipt(&receipt, &w, A4).unwrap());
+        looks_and_holds(&format!("deposit-receipt-back-{language}"), &deposit_receipt(&receipt, &w, A4).unwrap());
         for (key, content) in letters(&w) {
-            holds(&format!("{key}-{}", w.tag()), &letter(&content, &w, A4).unwrap());
+            looks_and_holds(&format!("{key}-{}", w.tag()), &letter(&content, &w, A4).unwrap());
         }
     }
 }
@@ -149,7 +159,7 @@ fn each_certificate_reads_as_it_was_read() {
         ("container", Container, GasFuel::Lpg, None),
         ("cylinder", Cylinder, GasFuel::Cng, None),
     ] {
-        holds(&format!("certificate-{name}"), &super::full(&certificate_of(kind, fuel, outcome)));
+        looks_and_holds(&format!("certificate-{name}"), &super::full(&certificate_of(kind, fuel, outcome)));
     }
 }
 
@@ -163,9 +173,12 @@ fn each_working_paper_reads_as_it_was_read() {
         ("test-record", test_record(&others::test_record(), &WORDS, A4)),
         ("work-sheet", work_sheet(&work, &work_pictures, &WORDS, A4)),
         ("wall-sheet", wall_sheet(&full::wall_sheet(Much::Usual), &WORDS, A4)),
+        ("sizing-sheet", sizing_sheet(&reports::sizing_sheet(Much::Usual), &WORDS, A4)),
+        ("finding-report", finding_report(&reports::finding_report(Much::Usual), &WORDS, A4)),
+        ("audit-pack", audit_pack(&reports::audit_pack(Much::Usual), A4, &WORDS)),
         ("vehicle-label", vehicle_label(&full::label(Much::Usual), &WORDS)),
     ] {
-        holds(name, &pdf.unwrap());
+        looks_and_holds(name, &pdf.unwrap());
     }
 }
 

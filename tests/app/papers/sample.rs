@@ -320,6 +320,7 @@ pub fn certificate() -> CertificateContent {
             key_fingerprint: signer().fingerprint(),
         },
         software_version: "0.1.0".into(),
+        beside: None,
     }
 }
 

@@ -3,15 +3,18 @@
 use fuelwright::model::branch::PaperSize::{self, A4, Letter};
 use fuelwright::model::paper::GasFuel;
 use fuelwright::papers::Pictures;
+use fuelwright::papers::audit_pack::audit_pack;
 use fuelwright::papers::calibration_record::calibration_record;
 use fuelwright::papers::certificate::{Certificate, certificate_on};
 use fuelwright::papers::deposit_receipt::deposit_receipt;
 use fuelwright::papers::estimate::estimate;
+use fuelwright::papers::finding_report::finding_report;
 use fuelwright::papers::fitting_record::fitting_record;
 use fuelwright::papers::owner_sheet::owner_sheet;
 use fuelwright::papers::post::letter;
 use fuelwright::papers::price_list::price_list;
 use fuelwright::papers::road as road_in_words;
+use fuelwright::papers::sizing_sheet::sizing_sheet;
 use fuelwright::papers::test_record::test_record;
 use fuelwright::papers::vehicle_label::vehicle_label;
 use fuelwright::papers::wall_sheet::wall_sheet;
@@ -21,7 +24,7 @@ use serde_json::Value;
 
 use super::full::{self, Much};
 use super::reading::{Paper, says_all_of};
-use super::{WORDS, others, sample};
+use super::{WORDS, others, reports, sample};
 
 /// Name, bytes and content of each paper that fills pages of the shop's size.
 fn all(much: Much, size: PaperSize) -> Vec<(&'static str, Vec<u8>, Value)> {
@@ -32,6 +35,8 @@ fn all(much: Much, size: PaperSize) -> Vec<(&'static str, Vec<u8>, Value)> {
     let wall = full::wall_sheet(much);
     let post = full::letter(much);
     let (offer, list, receipt) = (full::estimate(much), full::price_list(much), full::deposit_receipt(much));
+    let (sizing, finding, pack) =
+        (reports::sizing_sheet(much), reports::finding_report(much), reports::audit_pack(much));
     // A letter bears the day of printing; when its message was written is only in the file's own data.
     let mut letter_json = json(&post);
     letter_json.as_object_mut().unwrap().remove("written_at");
@@ -52,6 +57,17 @@ fn all(much: Much, size: PaperSize) -> Vec<(&'static str, Vec<u8>, Value)> {
         ("estimate", estimate(&offer, &WORDS, size).unwrap(), money_shown(json(&offer))),
         ("price-list", price_list(&list, &WORDS, size).unwrap(), money_shown(json(&list))),
         ("receipt", deposit_receipt(&receipt, &WORDS, size).unwrap(), money_shown(json(&receipt))),
+        (
+            "sizing-sheet",
+            sizing_sheet(&sizing, &WORDS, size).unwrap(),
+            without(json(&sizing), &["piece", "state", "kind"]),
+        ),
+        (
+            "finding-report",
+            finding_report(&finding, &WORDS, size).unwrap(),
+            without(json(&finding), &["sort", "printed_at"]),
+        ),
+        ("audit-pack", audit_pack(&pack, size, &WORDS).unwrap(), without(json(&pack), &["drawn_at"])),
     ]
 }
 
@@ -73,6 +89,19 @@ fn money_shown(mut content: Value) -> Value {
         for item in items {
             *item = money_shown(item.take());
         }
+    }
+    content
+}
+
+/// What tells kinds apart stands on the paper as a mark, or not at all.
+fn without(mut content: Value, names: &[&str]) -> Value {
+    match &mut content {
+        Value::Object(members) => {
+            members.retain(|name, _| !names.contains(&name.as_str()));
+            members.values_mut().for_each(|value| *value = without(value.take(), names));
+        }
+        Value::Array(items) => items.iter_mut().for_each(|item| *item = without(item.take(), names)),
+        _ => {}
     }
     content
 }

@@ -1,0 +1,42 @@
+//! The language in which a job's certificate is made, and the keeper's own beside it.
+
+use super::JobPage;
+use crate::shop::issue::{keeper_language, official_language};
+use crate::web::Error;
+use crate::web::app::App;
+use crate::web::language::own_name;
+use crate::web::office::languages::is_reviewed;
+use crate::words::Language;
+
+/// What a signatory is told of the language before signing.
+#[derive(Debug)]
+pub struct Spoken {
+    /// In which language it is made, where that is another than the screen's.
+    pub said: Option<String>,
+    /// Nobody of the trade has read a translation that the paper would be printed in.
+    pub unread: Option<String>,
+    /// The offer to print the keeper's language beside it.
+    pub beside: Option<String>,
+}
+
+impl Spoken {
+    /// Reads what has been reviewed.
+    pub async fn of(app: &App, job: &JobPage) -> Result<Self, Error> {
+        let (w, branch) = (job.w(), &job.who.branch);
+        let official = official_language(&job.book, branch);
+        let keeper = Some(keeper_language(&job.file, branch)).filter(|one| *one != official);
+        let mut con = app.read().await?;
+        let mut unread = Vec::new();
+        for language in [Some(official), keeper].into_iter().flatten().filter(|one| *one != Language::default()) {
+            if !is_reviewed(&mut con, branch.id, language).await? {
+                unread.push(own_name(language));
+            }
+        }
+        let said = |key: &str, name: String| w.tv(key, &[("language", name.into())]);
+        Ok(Self {
+            said: (official != w.language()).then(|| said("signing-language", own_name(official))),
+            unread: (!unread.is_empty()).then(|| said("signing-language-unread", unread.join(", "))),
+            beside: keeper.map(|one| said("signing-beside", own_name(one))),
+        })
+    }
+}
