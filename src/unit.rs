@@ -3,10 +3,12 @@
 //! A quantity is kept in the unit its name ends with (`_kpa`, `_c`, `_mm`); the unit somebody typed is remembered
 //! beside it and shown again.
 
+mod currency;
 mod shown;
 
 use std::str::FromStr;
 
+pub use currency::{Currency, NoCurrency, fixed, minor_digits};
 pub use shown::{Units, plain};
 
 /// A unit of measure.

@@ -145,6 +145,10 @@ impl Teller<'_> {
         }
     }
 
+    pub(super) fn now(&self) -> OffsetDateTime {
+        self.clock.now()
+    }
+
     /// Moves on to a morning so many days before the end.
     pub(super) fn morning(&self, until: OffsetDateTime, days_before: i64) {
         let day = self.zone.day_of(until) - Duration::days(days_before);
@@ -309,6 +313,7 @@ impl Teller<'_> {
         let bay = self.bays.get(one.bay).copied();
         let new = NewJob { bay_id: bay, reported_faults: one.reported.to_owned(), ..conversion(vehicle, keeper) };
         let job = self.shop.open_job(&self.cast.desk, None, new).await?;
+        self.estimate(job, one.plate, self.zone.day_of(self.now())).await?;
         if one.reaches == 0 {
             return Ok(());
         }

@@ -193,6 +193,16 @@ deeds! {
     "booking-changed" BookingChanged on booking: BookingId { changed: Vec<String>, doubled_reason: String }
     /// It was said what became of a booking.
     "booking-answered" BookingAnswered on booking: BookingId { from: BookingState, to: BookingState }
+    /// A version of an estimate was written.
+    "estimate-written" EstimateWritten on job: JobId {
+        estimate: EstimateId, number: i64, total_minor: i64, currency: String }
+    /// The customer agreed to a version of an estimate.
+    "estimate-agreed" EstimateAgreed on job: JobId {
+        estimate: EstimateId, number: i64, amount_minor: i64, currency: String, how: String }
+    /// A deposit was taken.
+    "deposit-taken" DepositTaken on job: JobId { deposit: DepositId, amount_minor: i64, currency: String }
+    /// A deposit was taken back.
+    "deposit-taken-back" DepositTakenBack on job: JobId { deposit: DepositId, takes_back: DepositId, reason: String }
     /// Logs of a drive were handed in.
     "road-logs-kept" RoadLogsKept on job: JobId { session: RoadSessionId, phase: String, logs: usize }
     /// It was said what the columns of a drive's logs are, and both fuels were compared.

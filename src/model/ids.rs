@@ -144,8 +144,10 @@ ids! {
     HoldId;
     /// A remark on a customer, vehicle or job.
     NoteId;
-    /// A line of an estimate or a price list.
-    LineId;
+    /// One version of an estimate.
+    EstimateId;
+    /// Money taken before the work is paid.
+    DepositId;
     /// A recall of parts.
     RecallId;
     /// A key that signs papers.

@@ -9,6 +9,7 @@
 pub mod audit_pack;
 pub mod calibration_record;
 pub mod certificate;
+pub mod estimate;
 pub mod finding_report;
 pub mod fitting_record;
 pub mod issued;

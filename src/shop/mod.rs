@@ -26,6 +26,7 @@ pub mod copies;
 pub mod customers;
 pub mod doubts;
 pub mod duties;
+pub mod estimates;
 pub mod evidence;
 pub mod findings;
 pub mod hand_over;

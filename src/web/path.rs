@@ -227,6 +227,51 @@ pub fn job_road_corrections(id: JobId, session: RoadSessionId) -> String {
     format!("{}/corrections", job_road_session(id, session))
 }
 
+/// The estimate of a job.
+pub fn job_estimate(id: JobId) -> String {
+    job_slot(id, "estimate", "")
+}
+
+/// The form that writes its next version.
+pub fn job_estimate_new(id: JobId) -> String {
+    format!("{}/new", job_estimate(id))
+}
+
+/// A version of it.
+pub fn job_estimate_version(id: JobId, number: i64) -> String {
+    format!("{}/{number}", job_estimate(id))
+}
+
+/// A version as a paper.
+pub fn job_estimate_pdf(id: JobId, number: i64) -> String {
+    format!("{}/pdf", job_estimate_version(id, number))
+}
+
+/// The lines of a version for a spreadsheet.
+pub fn job_estimate_csv(id: JobId, number: i64) -> String {
+    format!("{}/csv", job_estimate_version(id, number))
+}
+
+/// Where it is noted that the customer agreed.
+pub fn job_estimate_agreement(id: JobId) -> String {
+    format!("{}/agreement", job_estimate(id))
+}
+
+/// Deposits of a job.
+pub fn job_deposits(id: JobId) -> String {
+    job_slot(id, "deposits", "")
+}
+
+/// The receipt of a deposit.
+pub fn job_deposit_receipt(id: JobId, deposit: DepositId) -> String {
+    format!("{}/{deposit}/receipt", job_deposits(id))
+}
+
+/// Where a deposit is taken back.
+pub fn job_deposit_return(id: JobId, deposit: DepositId) -> String {
+    format!("{}/{deposit}/return", job_deposits(id))
+}
+
 /// The form that lets one proof of a job pass.
 pub fn job_waiver(id: JobId, proof: &str) -> String {
     format!("/jobs/{id}/waivers/{proof}")

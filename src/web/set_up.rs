@@ -14,6 +14,7 @@ use super::visitor::Origin;
 use super::{Answer, path};
 use crate::model::branch::PaperSize;
 use crate::model::ids::{BranchId, PersonId};
+use crate::unit::Currency;
 use crate::web::kit;
 use crate::web::kit::Choice;
 
@@ -43,7 +44,11 @@ pub async fn show(State(app): State<App>) -> Answer {
     if !app.shop.is_new().await? {
         return see_other(path::sign_in("/"));
     }
-    let form = Form::blank().scoped("set-up").with("paper_size", PaperSize::A4.to_string()).with("language", "en");
+    let form = Form::blank()
+        .scoped("set-up")
+        .with("paper_size", PaperSize::A4.to_string())
+        .with("language", "en")
+        .with("currency", Currency::EUR.code());
     page(SetUpPage::new(&app, form))
 }
 

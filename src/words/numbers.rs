@@ -9,6 +9,7 @@ use icu_decimal::{DecimalFormatter, DecimalFormatterPreferences};
 use icu_locale::Locale;
 
 use super::{Language, Words};
+use crate::unit::{fixed, minor_digits};
 
 /// Between groups of digits, and between a number and its unit.
 pub const NARROW_SPACE: char = '\u{202f}';
@@ -59,25 +60,31 @@ impl Words {
 
     /// An amount of money kept in minor units, after its currency code (ISO 4217).
     pub fn money(&self, minor: i64, currency: &str) -> String {
-        let decimals = minor_digits(currency);
-        let whole = minor.unsigned_abs();
-        let scale = 10_u64.pow(decimals);
-        let sign = if minor < 0 { "-" } else { "" };
-        let text = match decimals {
-            0 => format!("{sign}{whole}"),
-            _ => format!("{sign}{}.{:0width$}", whole / scale, whole % scale, width = decimals as usize),
-        };
-        format!("{currency}{NO_BREAK}{}", dress(self.language, &text))
+        format!("{currency}{NO_BREAK}{}", self.amount(minor, currency))
     }
-}
 
-/// How many digits a currency's minor unit takes (ISO 4217, list one; the exceptions from two).
-const fn minor_digits(currency: &str) -> u32 {
-    match currency.as_bytes() {
-        b"BIF" | b"CLP" | b"DJF" | b"GNF" | b"ISK" | b"JPY" | b"KMF" | b"KRW" | b"PYG" | b"RWF" | b"UGX" | b"VND"
-        | b"VUV" | b"XAF" | b"XOF" | b"XPF" => 0,
-        b"BHD" | b"IQD" | b"JOD" | b"KWD" | b"LYD" | b"OMR" | b"TND" => 3,
-        _ => 2,
+    /// The same without the code: for a column whose head has it.
+    pub fn amount(&self, minor: i64, currency: &str) -> String {
+        self.decimal(minor, minor_digits(currency))
+    }
+
+    /// A change of an amount, with its sign: "+120.00".
+    pub fn change(&self, minor: i64, currency: &str) -> String {
+        format!("{}{}", if minor > 0 { "+" } else { "" }, self.amount(minor, currency))
+    }
+
+    /// A number kept in thousandths, with as many decimals as it needs.
+    pub fn thousandths(&self, thousandths: i64) -> String {
+        let (mut value, mut digits) = (thousandths, 3);
+        while digits > 0 && value % 10 == 0 {
+            (value, digits) = (value / 10, digits - 1);
+        }
+        self.decimal(value, digits)
+    }
+
+    /// A whole number of smallest parts, of which `digits` stand behind the decimal sign.
+    fn decimal(&self, parts: i64, digits: u8) -> String {
+        dress(self.language, &fixed(parts, digits))
     }
 }
 
@@ -167,5 +174,17 @@ mod tests {
         assert_eq!(W.money(-5, "EUR"), "EUR\u{a0}\u{2212}0.05");
         assert_eq!(W.money(1_500, "JPY"), "JPY\u{a0}1\u{202f}500");
         assert_eq!(W.money(1_500, "KWD"), "KWD\u{a0}1.500");
+        assert_eq!(W.amount(148_000, "EUR"), "1\u{202f}480.00");
+        assert_eq!(W.change(12_000, "EUR"), "+120.00");
+        assert_eq!(W.change(-12_000, "EUR"), "\u{2212}120.00");
+        assert_eq!(W.change(0, "EUR"), "0.00");
+    }
+
+    #[test]
+    fn thousandths_show_the_decimals_they_need() {
+        for (kept, shown) in [(2_000, "2"), (1_500, "1.5"), (125, "0.125"), (0, "0"), (1_234_500, "1\u{202f}234.5")] {
+            assert_eq!(W.thousandths(kept), shown);
+        }
+        assert_eq!(Words::new(Language::German).thousandths(1_250), "1,25");
     }
 }

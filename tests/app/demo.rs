@@ -4,6 +4,7 @@ use fuelwright::clock::Clock;
 use fuelwright::config::Config;
 use fuelwright::db::{self, Database};
 use fuelwright::demo;
+use fuelwright::model::estimate::EstimateStanding;
 use fuelwright::model::job::JobState;
 use fuelwright::rules::{self, RuleBook, State};
 use fuelwright::seal::Signer;
@@ -41,6 +42,24 @@ async fn the_demonstration_is_told_by_deeds_from_empty_to_today() {
         }
     }
     assert!(states.contains(&State::Missing) && states.contains(&State::Stops) && states.contains(&State::Met));
+
+    let mut standings = Vec::new();
+    for job in open.iter().chain(&held) {
+        let known = db::estimates::find_of_job(&mut con, branch.id, job.id).await.unwrap();
+        match known.standing() {
+            EstimateStanding::None => assert!(known.deposits.is_empty()),
+            EstimateStanding::NotAgreed(last) => standings.push(("open", last.total_minor, 0)),
+            EstimateStanding::Agreed(last, _) => standings.push(("agreed", last.total_minor, known.deposited_minor())),
+            EstimateStanding::Changed { last, by_minor, .. } => standings.push(("changed", last.total_minor, by_minor)),
+        }
+    }
+    standings.sort_unstable();
+    // 315.00 + 184.50 + 149.00 + 6.5 × 7.95 (51.675, up to 51.68) + 9.5 × 58.00 + 65.00 = 1 316.18; and a bracket of 120.00.
+    let (usual, more) = (131_618, 143_618);
+    assert_eq!(
+        standings,
+        [("agreed", usual, 0), ("agreed", usual, 40_000), ("changed", more, 12_000), ("open", usual, 0)]
+    );
 
     let papers = db::papers::list_all(&mut con).await.unwrap();
     assert_eq!(papers.len(), 32, "28 conversions, one certificate replaced; an inspection, its repeat, a removal");

@@ -77,6 +77,7 @@ fn sheet(w: Words) -> JobSheet {
         keeper: "Keeper: Ilse Marrow, 0555 0142".into(),
         plate: "NM 47 KTR".into(),
         standing: None,
+        estimate: Some((Mark::Met, "Estimate: EUR 1 480.00, agreed by phone".into(), "/jobs/1/estimate".into())),
         rail: Rail {
             w,
             stops: vec![

@@ -23,6 +23,7 @@ mod deeds;
 mod demo;
 mod due;
 mod ending;
+mod estimate;
 mod every_form;
 mod every_paper;
 mod export;

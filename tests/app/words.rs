@@ -113,9 +113,10 @@ fn no_key_is_given_twice() {
 }
 
 /// Files of words for customers, certificates and records: the same in every language of papers.
-const FOR_PAPERS: [&str; 13] = [
+const FOR_PAPERS: [&str; 14] = [
     "customer_page.ftl",
     "customer_papers.ftl",
+    "estimate_papers.ftl",
     "letters.ftl",
     "owner_sheet.ftl",
     "paper_content.ftl",
@@ -283,6 +284,11 @@ fn whatever_a_customer_reads_asks_only_for_words_that_every_language_has() {
     let known: Vec<String> = FOR_PAPERS.iter().flat_map(|file| messages("en", file).into_keys()).collect();
     let read = [
         "src/papers/owner_sheet.rs",
+        "src/papers/priced.rs",
+        "src/papers/estimate.rs",
+        "src/papers/price_list.rs",
+        "src/papers/deposit_receipt.rs",
+        "src/shop/issue/estimate.rs",
         "src/papers/post.rs",
         "src/papers/letter.rs",
         "src/mail/reminder.rs",
@@ -317,6 +323,10 @@ fn whatever_a_customer_reads_asks_only_for_words_that_every_language_has() {
                     "verify-",
                     "register-",
                     "standing-",
+                    "estimate-paper-",
+                    "priced-",
+                    "price-list-",
+                    "receipt-",
                 ]
                 .iter()
                 .any(|start| key.starts_with(start));

@@ -54,6 +54,8 @@ async fn pages_fit_a_phone_and_the_console_stays_quiet() {
         "photos",
         "papers",
         "ending",
+        "estimate",
+        "estimate/new",
         "container-sizing",
         "heat-sizing",
         "line-sizing",

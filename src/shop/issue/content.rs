@@ -75,7 +75,7 @@ pub(super) fn rule_sets(ground: &Ground<'_>) -> Vec<RuleSetOnPaper> {
     ground.book.sets.iter().map(on_paper).collect()
 }
 
-fn one_line(text: &str) -> String {
+pub(super) fn one_line(text: &str) -> String {
     text.lines().map(str::trim).filter(|line| !line.is_empty()).collect::<Vec<_>>().join(", ")
 }
 

@@ -7,6 +7,7 @@
 
 mod calibrating;
 mod content;
+mod estimate;
 mod files;
 mod fitting;
 mod ground;

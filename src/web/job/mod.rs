@@ -16,6 +16,7 @@ mod deficiencies;
 mod discharge;
 pub mod ending;
 mod engine_calibration;
+pub mod estimate;
 mod exhaust;
 mod exhaust_said;
 pub mod facts;

@@ -5,6 +5,7 @@ use time::{Date, OffsetDateTime};
 use super::say;
 use crate::db;
 use crate::model::Coded;
+use crate::model::estimate::Estimates;
 use crate::model::evidence::Entry;
 use crate::model::ids::{InstrumentId, JobId};
 use crate::model::instrument::{InstrumentKind, InstrumentRecord};
@@ -36,6 +37,8 @@ pub struct JobPage {
     pub proofs: Vec<Proof>,
     /// Name of the bay, where one is known.
     pub bay: Option<String>,
+    /// What is known of its money.
+    pub estimates: Estimates,
     /// Reason of the open hold.
     pub hold: Option<String>,
     /// Now.
@@ -55,6 +58,7 @@ impl JobPage {
         let (file, history) = found.ok_or(Error::NotFound)?;
         let holds = db::jobs::list_holds(&mut con, id).await?;
         let hold = holds.into_iter().find(|hold| hold.ended_at.is_none()).map(|hold| hold.reason);
+        let estimates = db::estimates::find_of_job(&mut con, who.branch.id, id).await?;
         let bay = match file.job.bay_id {
             Some(bay) => db::jobs::bay_name(&mut con, bay).await?,
             None => None,
@@ -65,7 +69,7 @@ impl JobPage {
         let zone = who.zone.clone();
         let proofs = rules::assess(&file, &book, today, &|at| zone.day_of(at));
         let frame = who.frame().at(page::Place::Jobs);
-        Ok(Self { frame, who, file, history, book, proofs, bay, hold, now, today })
+        Ok(Self { frame, who, file, history, book, proofs, bay, estimates, hold, now, today })
     }
 
     /// The words of the visitor's language.
@@ -152,6 +156,7 @@ impl JobPage {
             keeper: w.tv("job-keeper", &[("name", keeper.name.as_str().into()), ("contact", contact.into())]),
             plate: vehicle.plate.clone(),
             standing: self.standing(),
+            estimate: super::estimate::head_line(self),
             rail: self.rail(open),
             proofs: self.proof_list(),
             caution: w.t(format!("caution-{}-{}", open.code(), job.fuel.code())),

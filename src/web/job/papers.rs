@@ -6,7 +6,7 @@ use axum::http::header;
 use axum::response::{IntoResponse, Response};
 
 use super::paper_language::Spoken;
-use super::{JobPage, inspection_said, paper_proofs, sizing_sheet};
+use super::{JobPage, estimate, inspection_said, paper_proofs, sizing_sheet};
 use crate::attachments::Kind;
 use crate::db;
 use crate::model::ids::{JobId, PaperId};
@@ -161,12 +161,14 @@ async fn papers_page(app: &App, job: JobPage, form: Form) -> Result<PapersPage, 
 fn drawn(job: &JobPage, has_label: bool) -> Vec<(&'static str, String)> {
     let stages = stages_of(job.file.job.kind);
     let all = [
+        ("estimate", job.estimates.last().is_some()),
         ("work-sheet", true),
         ("sizing-sheet", !sizing_sheet::sums(job).is_empty()),
         ("fitting-record", true),
         ("calibration-record", stages.contains(&Stage::Calibration)),
         ("test-record", true),
         ("owner-sheet", true),
+        ("price-list", job.estimates.last().is_some()),
         ("label", has_label),
     ];
     let named = |kind: &'static str| (kind, job.w().t(format!("register-{kind}")));
@@ -273,6 +275,7 @@ pub async fn draw(State(app): State<App>, who: Visitor, Path((id, kind)): Path<(
             let proofs = paper_proofs::of_stage(&job, Stage::Calibration);
             app.shop.calibration_record_pdf(&job.who.actor, id, now, proofs).await?
         }
+        "estimate" | "price-list" => return estimate::of_job(app, who, id, &kind).await,
         "label" => app.shop.label_pdf(&who.actor, id, now).await?,
         "owner-sheet" => return Box::pin(owner_sheet(app, who, id)).await,
         _ => return Err(Error::NotFound),

@@ -107,7 +107,11 @@ fn places(job: &JobPage, stage: Stage) -> Vec<(String, String)> {
     let place = |key: &str, href: String| (w.t(key), href);
     let lacks_fitting = shown_on(job.file.job.kind, Stage::Fitting) != Stage::Fitting;
     let mut places = match stage {
-        Stage::Intake => vec![place("job-photos", path::job_photos(id)), place("job-findings", path::job_findings(id))],
+        Stage::Intake => vec![
+            place("job-photos", path::job_photos(id)),
+            place("job-findings", path::job_findings(id)),
+            place("estimate-title", path::job_estimate(id)),
+        ],
         Stage::Fitting => vec![place("job-parts", path::job_parts(id)), place("job-photos", path::job_photos(id))],
         // What was found on the vehicle, and who carries which part, is looked at where the fitting is.
         Stage::Proving if lacks_fitting => vec![

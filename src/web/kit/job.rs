@@ -24,6 +24,8 @@ pub struct JobSheet {
     pub plate: String,
     /// The job stands still, was cancelled or is closed: what and why.
     pub standing: Option<(Mark, String)>,
+    /// How its estimate stands, where one is written: mark, words, address.
+    pub estimate: Option<(Mark, String, String)>,
     pub rail: Rail,
     pub proofs: ProofList,
     /// The caution of the rule set for this stage.

@@ -9,7 +9,7 @@ use crate::db;
 use crate::model::branch::{Branch, PaperSize};
 use crate::model::ids::BranchId;
 use crate::shop::Refusal;
-use crate::unit::{Unit, Units};
+use crate::unit::{Currency, Unit, Units};
 use crate::web::app::App;
 use crate::web::error::{beside, meanwhile};
 use crate::web::form::{Form, Typed, Wrong};
@@ -131,6 +131,9 @@ pub fn read_branch(form: &mut Form, prefix: &str, id: BranchId, version: i64) ->
         form.fail("time_zone", Wrong::NotKnown);
     }
     let currency = code(form, "currency", 3);
+    if currency.as_deref().is_some_and(|code| code.parse::<Currency>().is_err()) {
+        form.fail("currency", Wrong::NotKnown);
+    }
     let language = form.text("language", 35);
     if language.as_deref().is_some_and(|tag| Language::of_papers(tag).is_none()) {
         form.fail("language", Wrong::NotKnown);

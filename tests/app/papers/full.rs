@@ -2,8 +2,10 @@
 //! much of everything.
 
 use fuelwright::calc::road::*;
+use fuelwright::model::estimate::{AgreedHow, LineKind};
 use fuelwright::model::evidence::RoadLogKept;
 use fuelwright::model::paper::calibration_record::*;
+use fuelwright::model::paper::estimate::*;
 use fuelwright::model::paper::fitting_record::*;
 use fuelwright::model::paper::letter::LetterContent;
 use fuelwright::model::paper::of_job::*;
@@ -427,6 +429,100 @@ pub fn label(much: Much) -> VehicleLabelContent {
         printed_on: date!(2026 - 11 - 25),
         language: "en".into(),
         is_demonstration: false,
+    }
+}
+
+fn parties(much: Much) -> Parties {
+    Parties {
+        shop: shop_of(much),
+        job_number: "2026-0118".into(),
+        customer_name: text(much, "Ilse Fenwick"),
+        customer_address: text(much, "Mill Lane 12, Northmere"),
+        vehicle: text(much, "Corvane Pilot 1.6"),
+        plate: if much == Much::Little { String::new() } else { "NM 47 KTR".into() },
+        language: "en".into(),
+        is_demonstration: false,
+    }
+}
+
+fn agreed(much: Much) -> Option<AgreedOnPaper> {
+    (much != Much::Little).then(|| AgreedOnPaper {
+        amount_minor: 155_502,
+        how: AgreedHow::Phone,
+        by: text(much, "Ana Reyes"),
+        on: date!(2026 - 11 - 24),
+        noted_by: text(much, "Mina Lark"),
+    })
+}
+
+/// Lines as reckoned by hand in the story of an estimate; far too many of them, of amounts as long as they come.
+fn priced(much: Much) -> Priced {
+    let line = |what: &str, kind, quantity_thousandths, unit_price_minor, amount_minor| PricedLine {
+        what: what.into(),
+        kind,
+        quantity_thousandths,
+        unit_price_minor,
+        amount_minor,
+    };
+    let usual = [
+        line("Container, 54 L", LineKind::Part, 1_000, 148_000, 148_000),
+        line("Fitting, hour", LineKind::Work, 1_500, 4_999, 7_499),
+        line("Sealant, litre", LineKind::Other, 333, 10, 3),
+    ];
+    let long = |n: usize| {
+        line(&format!("Line {n}: {LONG} {SERIAL}"), LineKind::Work, 9_999_999, 9_999_999_999, 99_999_989_990_000)
+    };
+    let lines = some(much, &usual, long, 60);
+    Priced {
+        version: 2,
+        currency: "EUR".into(),
+        total_minor: lines.iter().map(|line| line.amount_minor).sum(),
+        lines,
+        note: text(much, "Tax is included."),
+        agreed: agreed(much),
+    }
+}
+
+fn deposit(much: Much, n: usize) -> DepositOnPaper {
+    let is_back = n % 3 == 2;
+    DepositOnPaper {
+        amount_minor: if is_back { -50_000 } else { 50_000 },
+        paid_how: text(much, "card"),
+        received_on: date!(2026 - 11 - 24),
+        received_by: text(much, "Mina Lark"),
+        reason: if is_back { text(much, "paid twice") } else { String::new() },
+    }
+}
+
+pub fn estimate(much: Much) -> EstimateContent {
+    EstimateContent {
+        parties: parties(much),
+        priced: priced(much),
+        written_on: date!(2026 - 11 - 24),
+        valid_until_on: (much != Much::Little).then_some(date!(2026 - 12 - 24)),
+    }
+}
+
+pub fn price_list(much: Much) -> PriceListContent {
+    let deposits = some(much, &[0, 1, 2].map(|n| deposit(much, n)), |n| deposit(much, n), 30);
+    let (priced, deposited_minor) = (priced(much), deposits.iter().map(|one| one.amount_minor).sum());
+    PriceListContent {
+        parties: parties(much),
+        remaining_minor: priced.total_minor - deposited_minor,
+        deposited_minor,
+        priced,
+        deposits,
+        printed_on: date!(2026 - 11 - 25),
+    }
+}
+
+pub fn deposit_receipt(much: Much) -> DepositReceiptContent {
+    DepositReceiptContent {
+        parties: parties(much),
+        number: 1,
+        currency: "EUR".into(),
+        deposit: deposit(much, 0),
+        taken_back: (much == Much::Plenty).then(|| deposit(much, 2)),
     }
 }
 

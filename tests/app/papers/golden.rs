@@ -12,10 +12,13 @@ use fuelwright::model::paper::letter::LetterContent;
 use fuelwright::model::paper::{CertificateKind, GasFuel};
 use fuelwright::papers::audit_pack::audit_pack;
 use fuelwright::papers::calibration_record::calibration_record;
+use fuelwright::papers::deposit_receipt::deposit_receipt;
+use fuelwright::papers::estimate::estimate;
 use fuelwright::papers::finding_report::finding_report;
 use fuelwright::papers::fitting_record::fitting_record;
 use fuelwright::papers::owner_sheet::owner_sheet;
 use fuelwright::papers::post::letter;
+use fuelwright::papers::price_list::price_list;
 use fuelwright::papers::sizing_sheet::sizing_sheet;
 use fuelwright::papers::test_record::test_record;
 use fuelwright::papers::vehicle_label::vehicle_label;
@@ -108,10 +111,31 @@ fn what_a_customer_is_handed_reads_in_each_language_as_it_was_read() {
             let pdf = owner_sheet(&sheet(fuel, &w), &w, A4).unwrap();
             looks_and_holds(&format!("owner-sheet-{}-{}", fuel.as_str(), w.tag()), &pdf);
         }
+        let language = w.tag().to_owned();
+        let (mut offer, mut list) = (full::estimate(Much::Usual), full::price_list(Much::Usual));
+        let mut receipt = full::deposit_receipt(Much::Usual);
+        for parties in [&mut offer.parties, &mut list.parties, &mut receipt.parties] {
+            parties.language.clone_from(&language);
+        }
+        looks_and_holds(&format!("estimate-{language}"), &estimate(&offer, &w, A4).unwrap());
+        (offer.priced.agreed, offer.valid_until_on) = (None, None);
+        looks_and_holds(&format!("estimate-open-{language}"), &estimate(&offer, &w, A4).unwrap());
+        looks_and_holds(&format!("price-list-{language}"), &price_list(&list, &w, A4).unwrap());
+        list.deposits.clear();
+        (list.priced.agreed, list.deposited_minor, list.remaining_minor) = (None, 0, -1);
+        looks_and_holds(&format!("price-list-back-{language}"), &price_list(&list, &w, A4).unwrap());
+        looks_and_holds(&format!("deposit-receipt-{language}"), &deposit_receipt(&receipt, &w, A4).unwrap());
+        receipt.taken_back = list_back();
+        looks_and_holds(&format!("deposit-receipt-back-{language}"), &deposit_receipt(&receipt, &w, A4).unwrap());
         for (key, content) in letters(&w) {
             looks_and_holds(&format!("{key}-{}", w.tag()), &letter(&content, &w, A4).unwrap());
         }
     }
+}
+
+/// The line that takes a deposit back.
+fn list_back() -> Option<fuelwright::model::paper::estimate::DepositOnPaper> {
+    full::price_list(Much::Usual).deposits.pop()
 }
 
 fn certificate_of(kind: CertificateKind, fuel: GasFuel, outcome: Option<InspectionOutcome>) -> CertificateContent {

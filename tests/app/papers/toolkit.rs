@@ -6,10 +6,13 @@ use fuelwright::papers::Pictures;
 use fuelwright::papers::audit_pack::audit_pack;
 use fuelwright::papers::calibration_record::calibration_record;
 use fuelwright::papers::certificate::{Certificate, certificate_on};
+use fuelwright::papers::deposit_receipt::deposit_receipt;
+use fuelwright::papers::estimate::estimate;
 use fuelwright::papers::finding_report::finding_report;
 use fuelwright::papers::fitting_record::fitting_record;
 use fuelwright::papers::owner_sheet::owner_sheet;
 use fuelwright::papers::post::letter;
+use fuelwright::papers::price_list::price_list;
 use fuelwright::papers::road as road_in_words;
 use fuelwright::papers::sizing_sheet::sizing_sheet;
 use fuelwright::papers::test_record::test_record;
@@ -31,6 +34,7 @@ fn all(much: Much, size: PaperSize) -> Vec<(&'static str, Vec<u8>, Value)> {
     let (work, work_pictures) = full::work_sheet(much);
     let wall = full::wall_sheet(much);
     let post = full::letter(much);
+    let (offer, list, receipt) = (full::estimate(much), full::price_list(much), full::deposit_receipt(much));
     let (sizing, finding, pack) =
         (reports::sizing_sheet(much), reports::finding_report(much), reports::audit_pack(much));
     // A letter bears the day of printing; when its message was written is only in the file's own data.
@@ -50,6 +54,9 @@ fn all(much: Much, size: PaperSize) -> Vec<(&'static str, Vec<u8>, Value)> {
         ("work", work_sheet(&work, &work_pictures, &WORDS, size).unwrap(), json(&work)),
         ("wall", wall_sheet(&wall, &WORDS, size).unwrap(), json(&wall)),
         ("letter", letter(&post, &WORDS, size).unwrap(), letter_json),
+        ("estimate", estimate(&offer, &WORDS, size).unwrap(), money_shown(json(&offer))),
+        ("price-list", price_list(&list, &WORDS, size).unwrap(), money_shown(json(&list))),
+        ("receipt", deposit_receipt(&receipt, &WORDS, size).unwrap(), money_shown(json(&receipt))),
         (
             "sizing-sheet",
             sizing_sheet(&sizing, &WORDS, size).unwrap(),
@@ -62,6 +69,28 @@ fn all(much: Much, size: PaperSize) -> Vec<(&'static str, Vec<u8>, Value)> {
         ),
         ("audit-pack", audit_pack(&pack, size, &WORDS).unwrap(), without(json(&pack), &["drawn_at"])),
     ]
+}
+
+/// Money and quantities are kept as whole numbers: what stands on the paper is looked for in their place.
+fn money_shown(mut content: Value) -> Value {
+    if let Value::Object(members) = &mut content {
+        for (name, value) in members.iter_mut() {
+            let shown = match value.as_i64() {
+                Some(minor) if name.ends_with("_minor") => WORDS.amount(minor.abs(), "EUR"),
+                Some(thousandths) if name.ends_with("_thousandths") => WORDS.thousandths(thousandths),
+                _ => {
+                    *value = money_shown(value.take());
+                    continue;
+                }
+            };
+            *value = Value::from(shown);
+        }
+    } else if let Value::Array(items) = &mut content {
+        for item in items {
+            *item = money_shown(item.take());
+        }
+    }
+    content
 }
 
 /// What tells kinds apart stands on the paper as a mark, or not at all.
@@ -252,6 +281,7 @@ fn the_new_papers_are_pdf_a_1b() {
     Paper::new("archival-fitting", &fitting_record(&fitting, &pictures, &WORDS, Letter).unwrap()).is_archival();
     Paper::new("archival-label", &vehicle_label(&full::label(Much::Usual), &WORDS).unwrap()).is_archival();
     Paper::new("archival-letter", &letter(&full::letter(Much::Usual), &WORDS, A4).unwrap()).is_archival();
+    Paper::new("archival-estimate", &estimate(&full::estimate(Much::Usual), &WORDS, A4).unwrap()).is_archival();
     let empty = full::fitting_record(Much::Little).0;
     Paper::new("archival-empty", &fitting_record(&empty, &Pictures::default(), &WORDS, A4).unwrap()).is_archival();
 }
