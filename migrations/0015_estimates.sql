@@ -18,10 +18,10 @@ create table estimate_lines (
     estimate_id text not null references estimates (id),
     position integer not null check (position >= 0),
     what text not null,
-    kind text not null check (kind in ('part', 'work', 'other')),
+    kind text not null check (kind in ('part', 'work', 'other', 'discount')),
     quantity_thousandths integer not null check (quantity_thousandths > 0),
     unit_price_minor integer not null check (unit_price_minor >= 0),
-    amount_minor integer not null check (amount_minor >= 0),
+    amount_minor integer not null check (kind = 'discount' or amount_minor >= 0),
     primary key (estimate_id, position)
 ) strict;
 

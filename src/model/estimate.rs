@@ -19,6 +19,8 @@ coded! {
         Work = "work",
         /// Anything else: a fee, a journey.
         Other = "other",
+        /// What is taken off: its amount is below nought.
+        Discount = "discount",
     }
 }
 
@@ -50,9 +52,11 @@ pub struct EstimateLine {
 }
 
 impl EstimateLine {
-    /// A line with its amount reckoned; `None` when that is beyond what can be kept.
+    /// A line with its amount reckoned; `None` when that is beyond what can be kept. Quantity and price are above nought,
+    /// also of a discount.
     pub fn new(what: String, kind: LineKind, quantity_thousandths: i64, unit_price_minor: i64) -> Option<Self> {
-        let amount_minor = amount_minor(quantity_thousandths, unit_price_minor)?;
+        let size_minor = amount_minor(quantity_thousandths, unit_price_minor)?;
+        let amount_minor = if kind == LineKind::Discount { -size_minor } else { size_minor };
         Some(Self { what, kind, quantity_thousandths, unit_price_minor, amount_minor })
     }
 }

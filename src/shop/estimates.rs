@@ -36,7 +36,7 @@ impl Shop {
     ///
     /// # Errors
     /// [`Refusal::Stale`] when somebody wrote a version since the form was opened; [`Refusal::Field`] for no line, or a
-    /// total beyond what can be kept; [`Refusal::Ended`] when the job is no longer live.
+    /// total below nought or beyond what can be kept; [`Refusal::Ended`] when the job is no longer live.
     pub async fn write_estimate(
         &self,
         who: &Actor,
@@ -56,6 +56,9 @@ impl Shop {
             }
             let total_minor =
                 total_of(&new.lines).ok_or(Refusal::Field { field: "lines", why: "estimate-too-much" })?;
+            if total_minor < 0 {
+                return Err(Refusal::Field { field: "lines", why: "estimate-below-nought" });
+            }
             let number = last + 1;
             let version = (number, currency, total_minor);
             let id = db::estimates::insert(&mut work, (branch, job), version, &new, person, now).await?;

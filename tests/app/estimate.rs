@@ -441,3 +441,26 @@ async fn each_deed_leaves_its_line() {
     assert_eq!(tags, ["estimate-written", "estimate-agreed", "deposit-taken", "deposit-taken-back"]);
     assert!(lines.iter().all(|line| line.deed().is_some()));
 }
+
+#[tokio::test]
+async fn a_discount_is_taken_off_and_never_more_than_the_rest() {
+    let bay = Bay::lpg().await;
+    let mara = bay.shop.desk().await;
+    // Worked by hand: 1480.00 - 2 × 74.50 = 1331.00.
+    let lines = [LINES[0], ["Old customer", "discount", "2", "74.50"]];
+    bay.write(&mara, "0", &lines, &[]).await.goes_to();
+    assert_eq!(bay.estimates().await.last().unwrap().total_minor, 133_100);
+    let page = mara.get(&bay.at("estimate")).await;
+    let text = plain(&page);
+    assert!(text.contains("Discount") && text.contains("−149.00") && text.contains("1 331.00"), "{text}");
+    let pdf = mara.get(&bay.at("estimate/1/pdf")).await;
+    let paper = Paper::new("estimate-discount", &pdf.is(200).bytes);
+    paper.says("−149.00");
+    // Opened again it stands as it was typed.
+    let again = mara.get(&bay.at("estimate/new")).await;
+    assert_eq!(again.field("lines[1][unit_price]").as_deref(), Some("74.50"));
+    let over = bay.write(&mara, "1", &[LINES[2], ["Too kind", "discount", "1", "0.04"]], &[]).await;
+    over.is(422).says("The discount is more than the rest comes to");
+    assert_eq!(over.field("lines[1][what]").as_deref(), Some("Too kind"), "what was typed is kept");
+    assert_eq!(bay.estimates().await.versions.len(), 1);
+}

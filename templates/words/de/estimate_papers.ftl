@@ -34,6 +34,7 @@ priced-sign = Einverstanden (Name, Tag, Unterschrift)
 line-kind-part = Teil
 line-kind-work = Arbeit
 line-kind-other = Sonstiges
+line-kind-discount = Nachlass
 agreed-how-in-person = persönlich
 agreed-how-phone = am Telefon
 agreed-how-writing = schriftlich

@@ -31,7 +31,7 @@ estimate-csv = Lines as CSV
 estimate-new-version = Estimate, version { $n }
 estimate-form-lead = What is saved is a new version; earlier ones stay as they are.
 estimate-lines = Lines
-estimate-lines-note = A line whose fields are all empty is left out. An amount is quantity times price, half a minor unit rounded up.
+estimate-lines-note = A line whose fields are all empty is left out. An amount is quantity times price, half a minor unit rounded up; a discount is taken off.
 estimate-what = What it is
 estimate-kind = Kind
 estimate-quantity = Quantity
@@ -46,6 +46,7 @@ estimate-note = Note
 estimate-save = Save as a new version
 estimate-no-line = Enter at least one line
 estimate-too-much = The total is beyond what can be kept
+estimate-below-nought = The discount is more than the rest comes to
 estimate-meanwhile-by = Version { $number } was written meanwhile by { $name }, { $when }
 estimate-meanwhile = Somebody wrote a version while the form was open. Theirs stands above; send yours as the next version, or go back.
 

@@ -34,6 +34,7 @@ priced-sign = Agreed (name, day, signature)
 line-kind-part = Part
 line-kind-work = Work
 line-kind-other = Other
+line-kind-discount = Discount
 agreed-how-in-person = in person
 agreed-how-phone = by phone
 agreed-how-writing = in writing

@@ -34,6 +34,7 @@ priced-sign = De acuerdo (nombre, día, firma)
 line-kind-part = Pieza
 line-kind-work = Mano de obra
 line-kind-other = Otros
+line-kind-discount = Descuento
 agreed-how-in-person = en persona
 agreed-how-phone = por teléfono
 agreed-how-writing = por escrito

@@ -34,6 +34,7 @@ priced-sign = D’accord (nom, jour, signature)
 line-kind-part = Pièce
 line-kind-work = Main-d’œuvre
 line-kind-other = Autre
+line-kind-discount = Remise
 agreed-how-in-person = de vive voix
 agreed-how-phone = par téléphone
 agreed-how-writing = par écrit

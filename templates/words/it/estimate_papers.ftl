@@ -34,6 +34,7 @@ priced-sign = D’accordo (nome, giorno, firma)
 line-kind-part = Pezzo
 line-kind-work = Lavoro
 line-kind-other = Altro
+line-kind-discount = Sconto
 agreed-how-in-person = di persona
 agreed-how-phone = per telefono
 agreed-how-writing = per iscritto

@@ -34,6 +34,7 @@ priced-sign = Akkoord (naam, dag, handtekening)
 line-kind-part = Onderdeel
 line-kind-work = Werk
 line-kind-other = Overig
+line-kind-discount = Korting
 agreed-how-in-person = mondeling
 agreed-how-phone = per telefoon
 agreed-how-writing = schriftelijk

@@ -34,6 +34,7 @@ priced-sign = Zgoda (nazwisko, dzień, podpis)
 line-kind-part = Część
 line-kind-work = Robocizna
 line-kind-other = Inne
+line-kind-discount = Rabat
 agreed-how-in-person = osobiście
 agreed-how-phone = telefonicznie
 agreed-how-writing = na piśmie

@@ -34,6 +34,7 @@ priced-sign = Kabul ediyorum (ad, gün, imza)
 line-kind-part = Parça
 line-kind-work = İşçilik
 line-kind-other = Diğer
+line-kind-discount = İndirim
 agreed-how-in-person = yüz yüze
 agreed-how-phone = telefonla
 agreed-how-writing = yazılı olarak
