@@ -114,10 +114,11 @@ async fn the_first_stop_of_the_keyboard_leads_past_the_bar() {
     let main = driver.active_element().await.unwrap();
     assert_eq!(main.attr("id").await.unwrap().as_deref(), Some("content"));
     // From there, Tab alone reaches every field in the order of the page and at last the button.
+    // The key goes to the window, not to a field: a driver that sends it to a date would begin with its day each time.
     let mut reached = vec![];
     let mut here = main;
     for _ in 0..30 {
-        here.send_keys(Key::Tab).await.unwrap();
+        driver.action_chain().key_down(Key::Tab).key_up(Key::Tab).perform().await.unwrap();
         here = driver.active_element().await.unwrap();
         if here.tag_name().await.unwrap() == "button" {
             break;
