@@ -31,7 +31,7 @@ pub fn calibration_record(
         title: &content.title,
         number: &content.number,
         under_title: words.tv("record-number-printed", &values),
-        lead: words.t("calibration-record-lead"),
+        lead: records::lead(words, &content.beside_of, words.t("calibration-record-lead")),
         aside: outline::aside(&content.rule_sets, words),
         foot: content.title.clone(),
         language: &content.language,

@@ -29,7 +29,7 @@ pub fn fitting_record(
         title: &content.title,
         number: &content.number,
         under_title: words.tv("record-number-printed", &values),
-        lead: words.t("fitting-record-lead"),
+        lead: records::lead(words, &content.beside_of, words.t("fitting-record-lead")),
         aside: outline::aside(&content.rule_sets, words),
         foot: content.title.clone(),
         language: &content.language,

@@ -1,14 +1,24 @@
 //! What the records of a job share: the block of job and vehicle, who recorded a thing, how proofs stand.
 
 use crate::model::paper::of_job::{JobOnPaper, RecordedOnPaper};
-use crate::model::paper::work_sheet::WorkProof;
+use crate::model::paper::work_sheet::{WorkProof, WorkProofState};
 use crate::words::Words;
 
 use super::facts;
-use super::ink::SMALL;
+use super::ink::{Ink, SMALL};
 use super::sheet::Sheet;
-use super::work_sheet::proof_table;
+use super::table::{Cell, Column, Table};
 use super::{PaperError, phrases};
+
+/// What a record says of itself; one that is only to be read beside another says first which of the two counts.
+pub fn lead(words: &Words, beside_of: &str, says: String) -> String {
+    if beside_of.is_empty() {
+        return says;
+    }
+    let original = Words::for_customer([beside_of]).t("language-name");
+    let values = [("language", words.t("language-name").into()), ("original", original.into())];
+    format!("{} {says}", words.tv("paper-copy", &values))
+}
 
 /// Job and vehicle.
 pub fn job(sheet: &mut Sheet, job: &JobOnPaper, words: &Words) -> Result<(), PaperError> {
@@ -59,5 +69,24 @@ pub fn recorded_line(sheet: &mut Sheet, one: &RecordedOnPaper, words: &Words) ->
 
 /// How the proofs of a stage stand.
 pub fn proofs(sheet: &mut Sheet, proofs: &[WorkProof], words: &Words) -> Result<(), PaperError> {
-    proof_table(proofs, words, false).section(sheet, &words.t("record-proofs"), "")
+    proof_table(proofs, words, None).section(sheet, &words.t("record-proofs"), "")
+}
+
+/// Proofs with mark, state and note, and under the head `to_sign`, where it is given, an empty column.
+pub fn proof_table(proofs: &[WorkProof], words: &Words, to_sign: Option<String>) -> Table {
+    let heads = [words.t("paper-proof"), words.t("work-state")].into_iter().chain(to_sign);
+    let mut table = Table::new(heads.map(Column::words).collect());
+    for proof in proofs {
+        let (mark, ink) = match proof.state {
+            WorkProofState::Met => ("✓", Ink::Met),
+            WorkProofState::Missing => ("○", Ink::Copper),
+            WorkProofState::Undecided => ("◐", Ink::Copper),
+            WorkProofState::Stops => ("✕", Ink::Stop),
+            WorkProofState::Waived => ("⊘", Ink::Soft),
+            WorkProofState::NotApplicable => ("–", Ink::Soft),
+        };
+        let state = words.t(format!("work-state-{}", proof.state.as_str()));
+        table.row(vec![Cell::new(&proof.name).and(&proof.note), Cell::strong(format!("{mark}\u{a0}{state}"), ink)]);
+    }
+    table
 }

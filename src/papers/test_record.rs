@@ -10,7 +10,7 @@ use super::ink::{CELL, Ink, LEAD, SMALL, Style, TEXT};
 use super::outline::{self, Outline};
 use super::sheet::{LEFT, Sheet, WIDTH};
 use super::tags::Role;
-use super::{PaperError, certificate, phrases, results};
+use super::{PaperError, certificate, phrases, records, results};
 
 /// The record as a PDF. The same input gives the same bytes.
 ///
@@ -36,7 +36,7 @@ pub fn test_record(content: &TestRecordContent, words: &Words, size: PaperSize) 
         sheet.paragraph(&words.tv("record-replaces", &values), TEXT.bold())?;
     }
     sheet.y += 5.0;
-    sheet.text(Role::P, &words.t("record-lead"), LEAD, WIDTH * 0.94)?;
+    sheet.text(Role::P, &records::lead(words, &content.beside_of, words.t("record-lead")), LEAD, WIDTH * 0.94)?;
     body(&mut sheet, content, words)?;
     item(&mut sheet, content, words)?;
     conditions(&mut sheet, content, words)?;

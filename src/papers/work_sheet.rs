@@ -1,15 +1,15 @@
 //! The work sheet: a job file on paper, for the bench. Neither signed nor numbered.
 
 use crate::model::branch::PaperSize;
-use crate::model::paper::work_sheet::{WorkProof, WorkProofState, WorkSheetContent, WorkStage};
+use crate::model::paper::work_sheet::{WorkSheetContent, WorkStage};
 use crate::words::Words;
 
 use super::facts;
-use super::ink::{CELL, Ink};
+use super::ink::CELL;
 use super::outline::{self, Outline};
 use super::photos::{self, Pictures};
+use super::records::proof_table;
 use super::sheet::Sheet;
-use super::table::{Cell, Column, Table};
 use super::{PaperError, phrases};
 
 /// The sheet as a PDF. The same input gives the same bytes.
@@ -76,27 +76,5 @@ fn vehicle(sheet: &mut Sheet, content: &WorkSheetContent, words: &Words) -> Resu
 }
 
 fn draw_stage(sheet: &mut Sheet, stage: &WorkStage, words: &Words) -> Result<(), PaperError> {
-    proof_table(&stage.proofs, words, true).section(sheet, &stage.name, &words.t("work-no-proof"))
-}
-
-/// Proofs with mark, state and note, and where `is_to_do` an empty column to sign in.
-pub(super) fn proof_table(proofs: &[WorkProof], words: &Words, is_to_do: bool) -> Table {
-    let mut heads = vec![words.t("paper-proof"), words.t("work-state")];
-    if is_to_do {
-        heads.push(words.t("work-by"));
-    }
-    let mut table = Table::new(heads.into_iter().map(Column::words).collect());
-    for proof in proofs {
-        let (mark, ink) = match proof.state {
-            WorkProofState::Met => ("✓", Ink::Met),
-            WorkProofState::Missing => ("○", Ink::Copper),
-            WorkProofState::Undecided => ("◐", Ink::Copper),
-            WorkProofState::Stops => ("✕", Ink::Stop),
-            WorkProofState::Waived => ("⊘", Ink::Soft),
-            WorkProofState::NotApplicable => ("–", Ink::Soft),
-        };
-        let state = words.t(format!("work-state-{}", proof.state.as_str()));
-        table.row(vec![Cell::new(&proof.name).and(&proof.note), Cell::strong(format!("{mark}\u{a0}{state}"), ink)]);
-    }
-    table
+    proof_table(&stage.proofs, words, Some(words.t("work-by"))).section(sheet, &stage.name, &words.t("work-no-proof"))
 }

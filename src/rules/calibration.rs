@@ -139,5 +139,10 @@ pub fn after_drive(ground: &Ground<'_>) -> Said {
         let why = Why::plain("fault-codes").text("codes", &drive.fault_codes);
         return Said::stops(why, place("fault_codes")).on(entry);
     }
-    Said::met(Why::plain("clean-after-drive").text("not_ready", &drive.not_ready), place("fault_codes")).on(entry)
+    let why = if drive.not_ready.is_empty() {
+        Why::plain("ready-after-drive")
+    } else {
+        Why::plain("clean-after-drive").text("not_ready", &drive.not_ready)
+    };
+    Said::met(why, place("fault_codes")).on(entry)
 }

@@ -190,7 +190,7 @@ pub fn table() -> Vec<Route> {
         get("/jobs/{id}/papers",            job::papers::show,          READERS),
         post("/jobs/{id}/papers",           job::papers::create,        May::Signatory),
         post("/jobs/{id}/label",            job::papers::make_label,    WORKERS),
-        get("/jobs/{id}/papers/{kind}",     job::papers::draw,          READERS),
+        get("/jobs/{id}/papers/{kind}",     job::drawn::draw,           READERS),
         get("/papers",                      papers::register::list,     READERS),
         get("/papers/audit-pack",           papers::audit_pack::show,   OVERSEERS),
         get("/papers/standing",             papers::standing,           READERS),

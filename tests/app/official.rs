@@ -87,7 +87,6 @@ async fn the_papers_of_a_conversion_read_in_each_language_as_they_were_read() {
     let open = TestShop::open().await;
     let job = open.told().await.job;
     let browser = open.technician().await;
-    browser.post(&format!("/jobs/{job}/label"), &[]).await.goes_to();
     for language in Language::PAPERS {
         speaks(&open, language).await;
         holds_well("told-certificate", language, &certificate(&open, job).await, true);
@@ -128,6 +127,38 @@ async fn a_label_speaks_the_language_of_the_rules() {
         let w = Words::new(language);
         label.says(&w.tv("label-title", &[("fuel", w.t("paper-fuel-lpg").into())]));
     }
+}
+
+#[tokio::test]
+async fn a_record_in_the_keeper_s_language_says_which_text_counts() {
+    let open = TestShop::open().await;
+    let job = open.told().await.job;
+    speaks(&open, Language::German).await;
+    let browser = open.technician().await;
+    let alike = browser.get(&format!("/jobs/{job}/papers")).await;
+    assert!(alike.text().contains("In English, for the keeper"), "{}", alike.text());
+    open.set("customers", "language", "pl").await;
+    let page = browser.get(&format!("/jobs/{job}/papers")).await;
+    page.is(200).says("In Polski, for the keeper");
+    let [german, polish] = [Language::German, Language::Polish].map(Words::new);
+    let values = [("language", "Polski".into()), ("original", "Deutsch".into())];
+    for kind in ["fitting-record", "calibration-record", "test-record"] {
+        page.links_to(&format!("/jobs/{job}/papers/{kind}?language=keeper"));
+        let own =
+            Paper::new(&format!("keeper-{kind}"), &drawn(&browser, job, &format!("{kind}?language=keeper")).await);
+        own.is_sound();
+        own.stays_inside_its_margins();
+        own.does_not_print_over_itself();
+        own.says(&polish.tv("paper-copy", &values));
+        own.says(&polish.t("paper-vehicle"));
+        own.does_not_say(&german.t("paper-vehicle"));
+        let counts = Paper::new(&format!("keeper-{kind}-counts"), &drawn(&browser, job, kind).await);
+        counts.says(&german.t("paper-vehicle"));
+        counts.does_not_say(&polish.tv("paper-copy", &values));
+    }
+    open.set("customers", "language", "de").await;
+    let same = browser.get(&format!("/jobs/{job}/papers")).await;
+    assert!(!same.text().contains("for the keeper"), "{}", same.text());
 }
 
 struct Signed {

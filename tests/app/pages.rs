@@ -65,7 +65,8 @@ async fn papers_of_a_told_job_can_be_looked_at() {
     let found = open.shop.find_paper(open.branch, id).await.unwrap().unwrap();
     let certificate = open.shop.issued_pdf(&found.paper).await.unwrap();
     let now = open.clock.now();
-    let record = open.shop.test_record_pdf(&vera, told.job, now).await.unwrap();
+    let record =
+        open.shop.test_record_pdf(&vera, told.job, now, fuelwright::shop::issue::Spoken::Official).await.unwrap();
     let (_, sheet) = open.shop.owner_sheet_pdf(&vera, told.job, now).await.unwrap();
     assert!(certificate.len() < 200_000, "{}", certificate.len());
     if let Ok(folder) = std::env::var("FUELWRIGHT_PAPERS") {

@@ -55,6 +55,9 @@ pub struct CalibrationRecordContent {
     pub rule_sets: Vec<RuleSetOnPaper>,
     /// Language tag.
     pub language: String,
+    /// Tag of the language whose text counts, where this one is only to be read beside it; else empty.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub beside_of: String,
     /// It belongs to the demonstration shop.
     pub is_demonstration: bool,
     /// Version of the program.

@@ -71,6 +71,9 @@ pub struct TestRecordContent {
     pub supersedes: Option<Supersedes>,
     /// Language tag of the text.
     pub language: String,
+    /// Tag of the language whose text counts, where this one is only to be read beside it; else empty.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub beside_of: String,
     /// A record of the demonstration shop.
     pub is_demonstration: bool,
     /// Version of the program.

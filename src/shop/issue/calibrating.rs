@@ -2,7 +2,7 @@
 
 use time::{Date, OffsetDateTime};
 
-use super::{Ground, content, of_job};
+use super::{Ground, Spoken, content, of_job};
 use crate::model::Coded;
 use crate::model::evidence::{AfterDrive, EngineCalibration, Entry, Evidence, RoadComparison, Trims};
 use crate::model::ids::JobId;
@@ -60,6 +60,7 @@ fn calibration_record(
         cautions: vec![w.t(format!("issue-caution-{}", file.job.fuel.code()))],
         rule_sets: content::rule_sets(ground),
         language: w.tag().to_owned(),
+        beside_of: ground.beside_of.to_owned(),
         is_demonstration,
         software_version: env!("CARGO_PKG_VERSION").to_owned(),
     }
@@ -141,11 +142,12 @@ impl Shop {
         job: JobId,
         at: OffsetDateTime,
         proofs: Vec<WorkProof>,
+        spoken: Spoken,
     ) -> Result<Vec<u8>, Refusal> {
         let mut con = self.db.read().await?;
         let loaded = Assessed::read(&mut con, who.branch, job, at).await?;
         drop(con);
-        let (content, words, size) = loaded.with_official(|ground| {
+        let (content, words, size) = loaded.with_spoken(spoken, |ground| {
             let content = calibration_record(ground, loaded.zone.day_of(at), proofs, self.issuer.is_demo);
             (content, ground.w, ground.branch.paper_size)
         });

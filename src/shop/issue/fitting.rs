@@ -2,7 +2,7 @@
 
 use time::{Date, OffsetDateTime};
 
-use super::{Ground, content, of_job};
+use super::{Ground, Spoken, content, of_job};
 use crate::model::Coded;
 use crate::model::evidence::{CheckAnswer, Evidence, LevelSensingKind};
 use crate::model::ids::JobId;
@@ -72,6 +72,7 @@ fn fitting_record(
         cautions: vec![w.t(format!("issue-caution-{}", file.job.fuel.code()))],
         rule_sets: content::rule_sets(ground),
         language: w.tag().to_owned(),
+        beside_of: ground.beside_of.to_owned(),
         is_demonstration,
         software_version: env!("CARGO_PKG_VERSION").to_owned(),
     }
@@ -141,7 +142,9 @@ fn checks(ground: &Ground<'_>) -> Vec<CheckGroup> {
 
 /// Where a line comes from; what nobody has read says so.
 fn source(ground: &Ground<'_>, line: &CheckLine) -> String {
-    if line.checked || line.source.contains("common practice") {
+    if line.source == "common practice" {
+        ground.w.t("issue-common-practice")
+    } else if line.checked || line.source.contains("common practice") {
         line.source.clone()
     } else {
         ground.w.tv("issue-to-be-confirmed", &[("source", line.source.as_str().into())])
@@ -159,12 +162,13 @@ impl Shop {
         job: JobId,
         at: OffsetDateTime,
         proofs: Vec<WorkProof>,
+        spoken: Spoken,
     ) -> Result<Vec<u8>, Refusal> {
         let mut con = self.db.read().await?;
         let loaded = Assessed::read(&mut con, who.branch, job, at).await?;
         drop(con);
         let pictures = self.pictures(&loaded.file.attachments).await?;
-        let (content, words, size) = loaded.with_official(|ground| {
+        let (content, words, size) = loaded.with_spoken(spoken, |ground| {
             let on = loaded.zone.day_of(at);
             let content = fitting_record(ground, on, proofs, &pictures, self.issuer.is_demo);
             (content, ground.w, ground.branch.paper_size)

@@ -11,6 +11,7 @@ use crate::shop::assessed::Assessed;
 use crate::words::{Language, Words};
 
 /// What papers are made from.
+#[derive(Clone, Copy)]
 pub(in crate::shop) struct Ground<'a> {
     pub file: &'a JobFile,
     pub history: &'a [Entry],
@@ -21,6 +22,17 @@ pub(in crate::shop) struct Ground<'a> {
     /// An instant as the shop's clock shows it.
     pub local: &'a dyn Fn(OffsetDateTime) -> OffsetDateTime,
     pub w: Words,
+    /// Tag of the language whose text counts, where this one is only to be read beside it; else empty.
+    pub beside_of: &'static str,
+}
+
+/// In which language a record is drawn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Spoken {
+    /// In that of the rules: what counts.
+    Official,
+    /// In the keeper's, to be read beside it.
+    Keeper,
 }
 
 impl Ground<'_> {
@@ -68,6 +80,16 @@ impl Assessed {
         self.with_words(Words::new(official_language(&self.book, &self.branch)), work)
     }
 
+    /// Hands the job to whoever makes a record of it, in either language.
+    pub(super) fn with_spoken<T>(&self, spoken: Spoken, work: impl FnOnce(&Ground<'_>) -> T) -> T {
+        let official = official_language(&self.book, &self.branch);
+        let keeper = keeper_language(&self.file, &self.branch);
+        if spoken == Spoken::Official || keeper == official {
+            return self.with_official(work);
+        }
+        self.with_keeper(|ground| work(&Ground { beside_of: official.tag(), ..*ground }))
+    }
+
     /// Hands the job to whoever makes a working paper of it, in the language of the screens.
     pub(super) fn with<T>(&self, work: impl FnOnce(&Ground<'_>) -> T) -> T {
         self.with_words(words_of(&self.branch.language), work)
@@ -90,6 +112,7 @@ impl Assessed {
             day_of: &day_of,
             local: &local,
             w,
+            beside_of: "",
         })
     }
 }

@@ -51,7 +51,7 @@ use crate::words::Words;
 pub(super) use content::block_of;
 pub(super) use ground::Ground;
 pub(super) use ground::words_of;
-pub use ground::{keeper_language, official_language};
+pub use ground::{Spoken, keeper_language, official_language};
 pub use standing::{Found, Verified, kept_keys, verify};
 
 /// With what this process signs, and what it prints on papers.

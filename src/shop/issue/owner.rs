@@ -2,7 +2,7 @@
 
 use time::{Date, OffsetDateTime};
 
-use super::{Ground, content, label, of_job, record, unprintable};
+use super::{Ground, Spoken, content, label, of_job, record, unprintable};
 use crate::model::evidence::Evidence;
 use crate::model::ids::JobId;
 use crate::model::paper::PersonOnPaper;
@@ -93,7 +93,13 @@ impl Shop {
     }
 
     /// The test record of a job as a PDF; authorised by whoever asks for it when they may sign, else by nobody yet.
-    pub async fn test_record_pdf(&self, who: &Actor, job: JobId, at: OffsetDateTime) -> Result<Vec<u8>, Refusal> {
+    pub async fn test_record_pdf(
+        &self,
+        who: &Actor,
+        job: JobId,
+        at: OffsetDateTime,
+        spoken: Spoken,
+    ) -> Result<Vec<u8>, Refusal> {
         let mut con = self.db.read().await?;
         let loaded = Assessed::read(&mut con, who.branch, job, at).await?;
         drop(con);
@@ -106,7 +112,7 @@ impl Shop {
             },
             None => PersonOnPaper { name: String::new(), authorisation: String::new(), authorised_until_on: None },
         };
-        let (content, words, size) = loaded.with_official(|ground| {
+        let (content, words, size) = loaded.with_spoken(spoken, |ground| {
             let content = record::test_record(ground, today, authorised_by, self.issuer.is_demo);
             (content, ground.w, ground.branch.paper_size)
         });

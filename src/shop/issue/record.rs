@@ -79,6 +79,7 @@ pub(super) fn test_record(
         cautions: vec![w.t(format!("issue-caution-{}", file.job.fuel.code()))],
         supersedes: None,
         language: w.tag().to_owned(),
+        beside_of: ground.beside_of.to_owned(),
         is_demonstration,
         software_version: env!("CARGO_PKG_VERSION").to_owned(),
     }

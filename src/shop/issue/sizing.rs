@@ -41,10 +41,10 @@ pub(super) fn engine(ground: &Ground<'_>) -> String {
     let mut parts = vec![vehicle.engine_code.clone()];
     #[expect(clippy::cast_precision_loss, reason = "a displacement stays far below 2^52")]
     parts.extend(vehicle.displacement_cm3.map(|cm3| w.quantity(cm3 as f64, 0, "cm³")));
-    parts.extend(vehicle.engine_cylinders.map(|n| w.tn("job-engine-cylinders", n)));
+    parts.extend(vehicle.engine_cylinders.map(|n| w.tn("paper-engine-cylinders", n)));
     if let (Some(kw), Some(rpm)) = (vehicle.rated_power_kw, vehicle.rated_rpm) {
         let values = [("power", w.quantity(kw, 0, "kW").into()), ("rpm", w.integer(rpm).into())];
-        parts.push(w.tv("job-power", &values));
+        parts.push(w.tv("paper-power", &values));
     }
     parts.retain(|part| !part.is_empty());
     parts.join(", ")

@@ -14,6 +14,7 @@ mod cylinder_sizing;
 mod cylinder_table;
 mod deficiencies;
 mod discharge;
+pub mod drawn;
 pub mod ending;
 mod engine_calibration;
 pub mod estimate;

@@ -11,7 +11,7 @@ use crate::words::Language;
 
 /// What a signatory is told of the language before signing.
 #[derive(Debug)]
-pub struct Spoken {
+pub struct PaperLanguage {
     /// In which language it is made, where that is another than the screen's.
     pub said: Option<String>,
     /// Nobody of the trade has read a translation that the paper would be printed in.
@@ -22,7 +22,7 @@ pub struct Spoken {
     pub beside: Option<String>,
 }
 
-impl Spoken {
+impl PaperLanguage {
     /// Reads what has been reviewed.
     pub async fn of(app: &App, job: &JobPage) -> Result<Self, Error> {
         let (w, branch) = (job.w(), &job.who.branch);

@@ -31,7 +31,7 @@ fn proof(job: &JobPage, proof: &Proof) -> WorkProof {
     note.extend(proof.by.clone());
     note.extend(proof.at.map(|at| job.when(at)));
     if proof.is_entered_later {
-        note.push(format!("◷\u{a0}{}", w.t("state-entered-later")));
+        note.push(format!("◷\u{a0}{}", w.t("paper-entered-later")));
     }
     note.retain(|part| !part.is_empty());
     WorkProof {

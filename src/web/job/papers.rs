@@ -5,13 +5,13 @@ use axum::extract::{Path, State};
 use axum::http::header;
 use axum::response::{IntoResponse, Response};
 
-use super::paper_language::Spoken;
-use super::{JobPage, estimate, inspection_said, paper_proofs, sizing_sheet};
+use super::paper_language::PaperLanguage;
+use super::{JobPage, drawn, inspection_said};
 use crate::attachments::Kind;
 use crate::db;
 use crate::model::ids::{JobId, PaperId};
 use crate::model::paper::CertificateKind;
-use crate::model::stage::{Stage, stages_of};
+use crate::model::stage::Stage;
 use crate::rules::inspection::{held_back, may_certify, may_fail};
 use crate::seal::standing::Standing;
 use crate::shop::Refusal;
@@ -77,13 +77,15 @@ struct PapersPage {
     /// Photos that the signatory looks at before signing.
     photos: Vec<PhotoSlot>,
     /// The language it is made in.
-    spoken: Spoken,
+    spoken: PaperLanguage,
     /// Where an inspection is repeated.
     repeat: Option<String>,
     /// The address that makes the vehicle's label; `None` once it is made, or for who may not.
     label: Option<String>,
     /// Papers drawn on asking: the last part of their address, and their name.
     drawn: Vec<(&'static str, String)>,
+    /// The records in the keeper's language, where that is another: the line that leads to them, and they.
+    for_keeper: Option<(String, Vec<(&'static str, String)>)>,
 }
 
 /// The mark of a standing.
@@ -132,7 +134,7 @@ async fn papers_page(app: &App, job: JobPage, form: Form) -> Result<PapersPage, 
     let has_valid = issued.iter().any(|line| line.may_be_replaced);
     drop(con);
     Ok(PapersPage {
-        spoken: Spoken::of(app, &job).await?,
+        spoken: PaperLanguage::of(app, &job).await?,
         sheet: job.sheet(Stage::HandOver),
         open: unprintable
             .into_iter()
@@ -150,29 +152,12 @@ async fn papers_page(app: &App, job: JobPage, form: Form) -> Result<PapersPage, 
         action: path::job_papers(job.id()),
         base: path::job_papers(job.id()),
         label: (!has_label && WORKERS.lets(&job.who.actor)).then(|| path::job_label(job.id())),
-        drawn: drawn(&job, has_label),
+        drawn: drawn::drawn(&job, has_label),
+        for_keeper: drawn::for_keeper(&job),
         frame: job.frame,
         issued,
         form,
     })
-}
-
-/// The papers of this job that are drawn on asking, in the order of the work.
-fn drawn(job: &JobPage, has_label: bool) -> Vec<(&'static str, String)> {
-    let stages = stages_of(job.file.job.kind);
-    let all = [
-        ("estimate", job.estimates.last().is_some()),
-        ("work-sheet", true),
-        ("sizing-sheet", !sizing_sheet::sums(job).is_empty()),
-        ("fitting-record", true),
-        ("calibration-record", stages.contains(&Stage::Calibration)),
-        ("test-record", true),
-        ("owner-sheet", true),
-        ("price-list", job.estimates.last().is_some()),
-        ("label", has_label),
-    ];
-    let named = |kind: &'static str| (kind, job.w().t(format!("register-{kind}")));
-    all.into_iter().filter(|(_, is_there)| *is_there).map(|(kind, _)| named(kind)).collect()
 }
 
 /// `GET /jobs/{id}/papers`.
@@ -206,7 +191,7 @@ pub async fn create(State(app): State<App>, who: Visitor, Path(id): Path<JobId>,
     }
 }
 
-async fn refused(app: &App, job: JobPage, mut form: Form, refusal: Refusal) -> Answer {
+pub(super) async fn refused(app: &App, job: JobPage, mut form: Form, refusal: Refusal) -> Answer {
     match refusal {
         // These fields stand on other pages; the list of what holds the paper back leads there.
         Refusal::Field { field: "name_in_latin" | "address" | "make" | "model" | "plate", why } => {
@@ -238,47 +223,4 @@ pub fn pdf(name: &str, bytes: Vec<u8>) -> Response {
         (header::CACHE_CONTROL, "no-store".to_owned()),
     ];
     (headers, bytes).into_response()
-}
-
-/// The owner's sheet; where a name is beyond the letters of papers, the page that leads to the field.
-async fn owner_sheet(app: App, who: Visitor, id: JobId) -> Answer {
-    match app.shop.owner_sheet_pdf(&who.actor, id, app.shop.clock.now()).await {
-        Ok((name, bytes)) => Ok(pdf(&name, bytes)),
-        Err(refusal @ Refusal::Field { .. }) => {
-            refused(&app, JobPage::open(&app, who, id).await?, Form::blank().scoped("signing"), refusal).await
-        }
-        Err(other) => Err(other.into()),
-    }
-}
-
-/// `GET /jobs/{id}/papers/{kind}`: a paper drawn on asking: the preview, the records, the sheets.
-pub async fn draw(State(app): State<App>, who: Visitor, Path((id, kind)): Path<(JobId, String)>) -> Answer {
-    let now = app.shop.clock.now();
-    let bytes = match kind.as_str() {
-        "preview" => app.shop.preview_certificate(&who.actor, id).await?.pdf,
-        "test-record" => app.shop.test_record_pdf(&who.actor, id, now).await?,
-        "sizing-sheet" => {
-            let job = sizing_sheet::in_language_of_papers(JobPage::open(&app, who, id).await?);
-            app.shop.sizing_sheet_pdf(&job.who.actor, id, now, sizing_sheet::sums(&job)).await?
-        }
-        "work-sheet" => {
-            let job = sizing_sheet::in_language_of_papers(JobPage::open(&app, who, id).await?);
-            app.shop.work_sheet_pdf(&job.who.actor, id, now, paper_proofs::stages(&job)).await?
-        }
-        "fitting-record" => {
-            let job = sizing_sheet::in_language_of_papers(JobPage::open(&app, who, id).await?);
-            let proofs = paper_proofs::of_stage(&job, Stage::Fitting);
-            app.shop.fitting_record_pdf(&job.who.actor, id, now, proofs).await?
-        }
-        "calibration-record" => {
-            let job = sizing_sheet::in_language_of_papers(JobPage::open(&app, who, id).await?);
-            let proofs = paper_proofs::of_stage(&job, Stage::Calibration);
-            app.shop.calibration_record_pdf(&job.who.actor, id, now, proofs).await?
-        }
-        "estimate" | "price-list" => return estimate::of_job(app, who, id, &kind).await,
-        "label" => app.shop.label_pdf(&who.actor, id, now).await?,
-        "owner-sheet" => return Box::pin(owner_sheet(app, who, id)).await,
-        _ => return Err(Error::NotFound),
-    };
-    Ok(pdf(&kind, bytes))
 }

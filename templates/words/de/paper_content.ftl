@@ -20,6 +20,7 @@ issue-shop-limit = Werkstattgrenzwert: { $source } ({ $line })
 issue-limit-of-line = { $source } ({ $line }, { $set })
 issue-limit-unread = { $source } ({ $line }, { $set }; von Ihrer Behörde zu bestätigen)
 issue-to-be-confirmed = { $source } (von Ihrer Behörde zu bestätigen)
+issue-common-practice = gängige Praxis
 issue-nozzles = Düsen { $sizes } mm
 issue-covers-all-proofs = alle Nachweise, die diese Regeln verlangen
 issue-change-fuel = Kraftstoff: Benzin und { $fuel }

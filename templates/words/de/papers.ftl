@@ -18,6 +18,7 @@ paper-code-alt = QR-Code, der zu { $address } führt
 paper-file-signed = Der signierte Inhalt dieses Papiers
 paper-file-keeper = Die Halterdaten, die der signierte Inhalt als Hashwert enthält
 paper-beside = Dasselbe zum Mitlesen ({ $language }). Maßgebend ist der Text auf den Seiten davor ({ $original }).
+paper-copy = Dasselbe zum Mitlesen ({ $language }). Maßgebend ist der ursprüngliche Text ({ $original }).
 
 paper-person-authorised = { $name }, Berechtigung { $number }
 paper-person-authorised-until = { $name }, Berechtigung { $number } bis { $until }
@@ -40,6 +41,7 @@ paper-type-code = Typ, Variante
 paper-category = Fahrzeugklasse
 paper-engine = Motor
 paper-engine-code = Motorcode, -nummer
+paper-power = { $power } bei { $rpm }/min
 paper-engine-cylinders = { $n ->
     [one] 1 Zylinder
    *[other] { $n } Zylinder

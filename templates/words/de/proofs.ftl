@@ -146,6 +146,7 @@ why-road-nozzle-too-small = In der Vergleichsfahrt war Gas bei hoher Last übera
 why-road-nozzle-too-large = In der Vergleichsfahrt war Gas im Leerlauf { $percent } zu fett: Die Düse ist zu groß. Neu auslegen
 why-drive-short = { $got } km mit dem weniger gefahrenen Kraftstoff; verlangt sind { $least } km mit jedem
 why-clean-after-drive = Keine Fehlercodes. Noch nicht prüfbereit: { $not_ready }
+why-ready-after-drive = Keine Fehlercodes
 why-detector-missing = Kein Lecksuchgerät genannt
 why-foam-expiry-missing = Das Ablaufdatum des Lecksuchsprays ist nicht eingetragen
 why-foam-expired = Das Lecksuchspray ist am { $on } abgelaufen. Mit frischem Lecksuchspray erneut prüfen

@@ -74,6 +74,7 @@ register-none-found = No paper of the register is like that.
 refused-no-certificate = This job has no standing certificate. Issue it first, or release the vehicle without certificate.
 
 # -- papers drawn on asking --
+register-for-keeper = In { $language }, for the keeper:
 register-work-sheet = Work sheet
 register-fitting-record = Fitting record
 register-calibration-record = Calibration record

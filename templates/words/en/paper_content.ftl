@@ -20,6 +20,7 @@ issue-shop-limit = shop limit: { $source } ({ $line })
 issue-limit-of-line = { $source } ({ $line }, { $set })
 issue-limit-unread = { $source } ({ $line }, { $set }; to be confirmed with your authority)
 issue-to-be-confirmed = { $source } (to be confirmed with your authority)
+issue-common-practice = common practice
 issue-nozzles = nozzles { $sizes } mm
 issue-covers-all-proofs = all proofs asked for by these rules
 issue-change-fuel = Fuel: petrol and { $fuel }

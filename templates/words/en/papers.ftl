@@ -18,6 +18,7 @@ paper-code-alt = QR code that leads to { $address }
 paper-file-signed = The signed content of this paper
 paper-file-keeper = The keeper's data that the signed content holds as a digest
 paper-beside = The same in { $language }, to be read beside it. What counts is the text in { $original } on the pages before.
+paper-copy = The same in { $language }, to be read beside it. What counts is the text in { $original }.
 
 paper-person-authorised = { $name }, authorisation { $number }
 paper-person-authorised-until = { $name }, authorisation { $number } to { $until }
@@ -40,6 +41,7 @@ paper-type-code = Type, variant
 paper-category = Category
 paper-engine = Engine
 paper-engine-code = Engine code, number
+paper-power = { $power } at { $rpm }/min
 paper-engine-cylinders = { $n ->
     [one] 1 engine cylinder
    *[other] { $n } engine cylinders

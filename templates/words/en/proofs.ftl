@@ -146,6 +146,7 @@ why-road-nozzle-too-small = Driven, gas was { $percent } lean all over at high l
 why-road-nozzle-too-large = Driven, gas was { $percent } rich at idle: the nozzle is too large. Size it again
 why-drive-short = { $got } km driven on the lesser fuel; { $least } km are wanted on each
 why-clean-after-drive = No fault codes. Not ready yet: { $not_ready }
+why-ready-after-drive = No fault codes
 why-detector-missing = No detector is named
 why-foam-expiry-missing = The expiry of the foam is not entered
 why-foam-expired = The foam expired { $on }. Test again with fresh foam

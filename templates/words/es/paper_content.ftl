@@ -23,6 +23,7 @@ issue-shop-limit = límite del taller: { $source } ({ $line })
 issue-limit-of-line = { $source } ({ $line }, { $set })
 issue-limit-unread = { $source } ({ $line }, { $set }; por confirmar con su autoridad)
 issue-to-be-confirmed = { $source } (por confirmar con su autoridad)
+issue-common-practice = práctica habitual
 issue-nozzles = boquillas { $sizes } mm
 issue-covers-all-proofs = todas las pruebas que exigen estas reglas
 issue-change-fuel = Combustible: gasolina y { $fuel }

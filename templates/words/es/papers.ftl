@@ -18,6 +18,7 @@ paper-code-alt = Código QR que lleva a { $address }
 paper-file-signed = El contenido firmado de este documento
 paper-file-keeper = Los datos del titular, que el contenido firmado lleva como huella electrónica
 paper-beside = El mismo contenido en otro idioma ({ $language }), para leerlo junto al original. Lo que vale es el texto de las páginas anteriores ({ $original }).
+paper-copy = El mismo contenido en otro idioma ({ $language }), para leerlo junto al original. Lo que vale es el texto original ({ $original }).
 
 paper-person-authorised = { $name }, autorización { $number }
 paper-person-authorised-until = { $name }, autorización { $number } hasta el { $until }
@@ -40,6 +41,7 @@ paper-type-code = Tipo, variante
 paper-category = Categoría
 paper-engine = Motor
 paper-engine-code = Código, n.º de motor
+paper-power = { $power } a { $rpm }/min
 paper-engine-cylinders = { $n ->
     [one] 1 cilindro del motor
    *[other] { $n } cilindros del motor

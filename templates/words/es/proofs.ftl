@@ -146,6 +146,7 @@ why-road-nozzle-too-small = En marcha, la mezcla con gas era un { $percent } má
 why-road-nozzle-too-large = En marcha, la mezcla con gas era un { $percent } más rica al ralentí: la boquilla es demasiado grande. Dimensiónela de nuevo
 why-drive-short = { $got } km recorridos con el combustible menos usado; se piden { $least } km con cada uno
 why-clean-after-drive = Sin códigos de avería. Todavía no listos: { $not_ready }
+why-ready-after-drive = Sin códigos de avería
 why-detector-missing = No se ha indicado ningún detector
 why-foam-expiry-missing = No se ha anotado la caducidad de la espuma
 why-foam-expired = La espuma caducó el { $on }. Repita la prueba con espuma nueva

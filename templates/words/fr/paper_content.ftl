@@ -20,6 +20,7 @@ issue-shop-limit = limite de l’atelier : { $source } ({ $line })
 issue-limit-of-line = { $source } ({ $line }, { $set })
 issue-limit-unread = { $source } ({ $line }, { $set } ; à confirmer auprès de votre autorité)
 issue-to-be-confirmed = { $source } (à confirmer auprès de votre autorité)
+issue-common-practice = pratique courante
 issue-nozzles = buses { $sizes } mm
 issue-covers-all-proofs = toutes les preuves demandées par ces règles
 issue-change-fuel = Carburant : essence et { $fuel }

@@ -18,6 +18,7 @@ paper-code-alt = Code QR menant à { $address }
 paper-file-signed = Le contenu signé de ce document
 paper-file-keeper = Les données du titulaire, dont le contenu signé porte l’empreinte
 paper-beside = Le même texte ({ $language }), à lire en regard. Seul fait foi le texte des pages précédentes ({ $original }).
+paper-copy = Le même texte ({ $language }), à lire en regard. Seul fait foi le texte original ({ $original }).
 
 paper-person-authorised = { $name }, habilitation { $number }
 paper-person-authorised-until = { $name }, habilitation { $number } jusqu’au { $until }
@@ -40,6 +41,7 @@ paper-type-code = Type, variante
 paper-category = Catégorie
 paper-engine = Moteur
 paper-engine-code = Code moteur, numéro
+paper-power = { $power } à { $rpm }/min
 paper-engine-cylinders = { $n ->
     [one] 1 cylindre
    *[other] { $n } cylindres

@@ -146,6 +146,7 @@ why-road-nozzle-too-small = Sur route, le gaz était pauvre de { $percent } part
 why-road-nozzle-too-large = Sur route, le gaz était riche de { $percent } au ralenti : la buse est trop grande. Dimensionnez-la de nouveau
 why-drive-short = { $got } km parcourus avec le carburant le moins roulé ; il faut { $least } km avec chacun
 why-clean-after-drive = Aucun code défaut. Pas encore prêts : { $not_ready }
+why-ready-after-drive = Aucun code défaut
 why-detector-missing = Aucun détecteur n’est nommé
 why-foam-expiry-missing = La date de péremption du produit moussant n’est pas saisie
 why-foam-expired = Le produit moussant a expiré le { $on }. Refaites l’essai avec un produit frais

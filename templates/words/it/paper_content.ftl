@@ -20,6 +20,7 @@ issue-shop-limit = limite dell’officina: { $source } ({ $line })
 issue-limit-of-line = { $source } ({ $line }, { $set })
 issue-limit-unread = { $source } ({ $line }, { $set }; da confermare con l’autorità competente)
 issue-to-be-confirmed = { $source } (da confermare con l’autorità competente)
+issue-common-practice = prassi comune
 issue-nozzles = ugelli { $sizes } mm
 issue-covers-all-proofs = tutti i requisiti posti da queste regole
 issue-change-fuel = Alimentazione: benzina e { $fuel }

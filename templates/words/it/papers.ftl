@@ -18,6 +18,7 @@ paper-code-alt = Codice QR che porta a { $address }
 paper-file-signed = Il contenuto firmato di questo documento
 paper-file-keeper = I dati dell’intestatario, presenti come impronta nel contenuto firmato
 paper-beside = Lo stesso documento (lingua: { $language }), da leggere a fianco. Fa fede il testo delle pagine precedenti (lingua: { $original }).
+paper-copy = Lo stesso documento (lingua: { $language }), da leggere a fianco. Fa fede il testo originale (lingua: { $original }).
 
 paper-person-authorised = { $name }, autorizzazione { $number }
 paper-person-authorised-until = { $name }, autorizzazione { $number }, scadenza { $until }
@@ -40,6 +41,7 @@ paper-type-code = Tipo, variante
 paper-category = Categoria
 paper-engine = Motore
 paper-engine-code = Codice motore, numero
+paper-power = { $power } a { $rpm }/min
 paper-engine-cylinders = { $n ->
     [one] 1 cilindro
    *[other] { $n } cilindri

@@ -146,6 +146,7 @@ why-road-nozzle-too-small = Alla guida la carburazione a gas era magra ({ $perce
 why-road-nozzle-too-large = Alla guida la carburazione a gas era ricca ({ $percent }) al minimo: l’ugello è troppo grande. Dimensionarlo di nuovo
 why-drive-short = Percorsi { $got } km con il carburante meno usato; ne servono { $least } km con ciascuno
 why-clean-after-drive = Nessun codice guasto. Non ancora pronti: { $not_ready }
+why-ready-after-drive = Nessun codice guasto
 why-detector-missing = Nessun rilevatore indicato
 why-foam-expiry-missing = La scadenza dello schiumogeno non è inserita
 why-foam-expired = Lo schiumogeno è scaduto in data { $on }. Ripetere la prova con schiumogeno nuovo

@@ -20,6 +20,7 @@ issue-shop-limit = grens van de werkplaats: { $source } ({ $line })
 issue-limit-of-line = { $source } ({ $line }, { $set })
 issue-limit-unread = { $source } ({ $line }, { $set }; te bevestigen bij de bevoegde overheid)
 issue-to-be-confirmed = { $source } (te bevestigen bij de bevoegde overheid)
+issue-common-practice = gangbare praktijk
 issue-nozzles = sproeiers { $sizes } mm
 issue-covers-all-proofs = alle bewijzen die deze regels vragen
 issue-change-fuel = Brandstof: benzine en { $fuel }

@@ -18,6 +18,7 @@ paper-code-alt = QR-code die naar { $address } leidt
 paper-file-signed = De ondertekende inhoud van dit document
 paper-file-keeper = De gegevens van de houder, die de ondertekende inhoud als hashwaarde bevat
 paper-beside = Hetzelfde in een andere taal ({ $language }), om ernaast te lezen. Bepalend is de tekst op de pagina’s hiervoor ({ $original }).
+paper-copy = Hetzelfde in een andere taal ({ $language }), om ernaast te lezen. Bepalend is de oorspronkelijke tekst ({ $original }).
 
 paper-person-authorised = { $name }, bevoegdheid { $number }
 paper-person-authorised-until = { $name }, bevoegdheid { $number } tot en met { $until }
@@ -40,6 +41,7 @@ paper-type-code = Type, variant
 paper-category = Voertuigcategorie
 paper-engine = Motor
 paper-engine-code = Motorcode, -nummer
+paper-power = { $power } bij { $rpm }/min
 paper-engine-cylinders = { $n ->
     [one] 1 motorcilinder
    *[other] { $n } motorcilinders

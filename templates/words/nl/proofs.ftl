@@ -146,6 +146,7 @@ why-road-nozzle-too-small = Tijdens het rijden was gas bij hoge belasting overal
 why-road-nozzle-too-large = Tijdens het rijden was gas stationair { $percent } te rijk: de sproeier is te groot. Bepaal de maat opnieuw
 why-drive-short = { $got } km gereden op de minst gereden brandstof; op elke brandstof zijn { $least } km nodig
 why-clean-after-drive = Geen foutcodes. Nog niet gereed: { $not_ready }
+why-ready-after-drive = Geen foutcodes
 why-detector-missing = Er is geen detector genoemd
 why-foam-expiry-missing = De houdbaarheidsdatum van de lekzoekspray is niet ingevuld
 why-foam-expired = De lekzoekspray is verlopen op { $on }. Test opnieuw met verse spray

@@ -20,6 +20,7 @@ issue-shop-limit = limit warsztatu: { $source } ({ $line })
 issue-limit-of-line = { $source } ({ $line }, { $set })
 issue-limit-unread = { $source } ({ $line }, { $set }; do potwierdzenia we właściwym urzędzie)
 issue-to-be-confirmed = { $source } (do potwierdzenia we właściwym urzędzie)
+issue-common-practice = przyjęta praktyka
 issue-nozzles = dysze { $sizes } mm
 issue-covers-all-proofs = wszystkie potwierdzenia objęte tymi wymaganiami
 issue-change-fuel = Paliwo: benzyna i { $fuel }

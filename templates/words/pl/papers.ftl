@@ -18,6 +18,7 @@ paper-code-alt = Kod QR prowadzący pod adres { $address }
 paper-file-signed = Podpisana treść tego dokumentu
 paper-file-keeper = Dane posiadacza, które podpisana treść zawiera w postaci skrótu
 paper-beside = Ten sam tekst w innym języku ({ $language }), do czytania obok. Wiążący jest tekst na poprzednich stronach ({ $original }).
+paper-copy = Ten sam tekst w innym języku ({ $language }), do czytania obok. Wiążący jest tekst oryginału ({ $original }).
 
 paper-person-authorised = { $name }, upoważnienie { $number }
 paper-person-authorised-until = { $name }, upoważnienie { $number } do { $until }
@@ -40,6 +41,7 @@ paper-type-code = Typ, wariant
 paper-category = Kategoria
 paper-engine = Silnik
 paper-engine-code = Kod, numer silnika
+paper-power = { $power } przy { $rpm }/min
 paper-engine-cylinders = { $n ->
     [one] 1 cylinder
     [few] { $n } cylindry

@@ -146,6 +146,7 @@ why-road-nozzle-too-small = W jeździe na gazie było przy dużym obciążeniu w
 why-road-nozzle-too-large = W jeździe na gazie było na biegu jałowym za bogato o { $percent }: dysza jest za duża. Dobrać ją ponownie
 why-drive-short = Na paliwie, na którym jechano mniej, przejechano { $got } km; na każdym wymagane { $least } km
 why-clean-after-drive = Brak kodów błędów. Jeszcze niegotowe: { $not_ready }
+why-ready-after-drive = Brak kodów błędów
 why-detector-missing = Nie podano detektora
 why-foam-expiry-missing = Nie wpisano daty ważności środka pianotwórczego
 why-foam-expired = Ważność środka pianotwórczego upłynęła { $on }. Zbadać ponownie świeżym środkiem

@@ -20,6 +20,7 @@ issue-shop-limit = servis sınırı: { $source } ({ $line })
 issue-limit-of-line = { $source } ({ $line }, { $set })
 issue-limit-unread = { $source } ({ $line }, { $set }; yetkili kurumunuza doğrulatılacak)
 issue-to-be-confirmed = { $source } (yetkili kurumunuza doğrulatılacak)
+issue-common-practice = yaygın uygulama
 issue-nozzles = memeler { $sizes } mm
 issue-covers-all-proofs = bu kuralların istediği tüm kanıtlar
 issue-change-fuel = Yakıt: benzin ve { $fuel }

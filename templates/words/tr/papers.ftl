@@ -18,6 +18,7 @@ paper-code-alt = Şu adrese götüren QR kodu: { $address }
 paper-file-signed = Bu belgenin imzalı içeriği
 paper-file-keeper = İmzalı içeriğin özet değer olarak taşıdığı araç sahibi verileri
 paper-beside = Aynı metin, yanında okunmak üzere; dil: { $language }. Geçerli olan, önceki sayfalardaki metindir; dil: { $original }.
+paper-copy = Aynı metin, yanında okunmak üzere; dil: { $language }. Geçerli olan asıl metindir; dil: { $original }.
 
 paper-person-authorised = { $name }, yetki no { $number }
 paper-person-authorised-until = { $name }, yetki no { $number }, { $until } tarihine kadar
@@ -40,6 +41,7 @@ paper-type-code = Tip, varyant
 paper-category = Kategori
 paper-engine = Motor
 paper-engine-code = Motor kodu, numarası
+paper-power = { $power }, { $rpm }/min
 paper-engine-cylinders = { $n ->
     [one] 1 silindir
    *[other] { $n } silindir

@@ -146,6 +146,7 @@ why-road-nozzle-too-small = Sürüşte, yüksek yükte gaz her yerde { $percent 
 why-road-nozzle-too-large = Sürüşte, rölantide gaz { $percent } zengindi: meme çok büyük. Yeniden hesaplayın
 why-drive-short = Daha az sürülen yakıtla { $got } km sürüldü; her birinde { $least } km gerekli
 why-clean-after-drive = Arıza kodu yok. Henüz hazır değil: { $not_ready }
+why-ready-after-drive = Arıza kodu yok
 why-detector-missing = Dedektör yazılmamış
 why-foam-expiry-missing = Köpüğün son kullanma tarihi girilmemiş
 why-foam-expired = Köpüğün süresi { $on } tarihinde doldu. Taze köpükle yeniden test edin

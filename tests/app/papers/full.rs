@@ -198,6 +198,7 @@ pub fn fitting_record(much: Much) -> (FittingRecordContent, Pictures) {
         cautions: vec!["Local code and licensed practice prevail.".into()],
         rule_sets: rule_sets(),
         language: "en".into(),
+        beside_of: String::new(),
         is_demonstration: false,
         software_version: "0.1.0".into(),
     };
@@ -329,6 +330,7 @@ pub fn calibration_record(much: Much) -> CalibrationRecordContent {
         cautions: vec!["Local code and licensed practice prevail.".into()],
         rule_sets: rule_sets(),
         language: "en".into(),
+        beside_of: String::new(),
         is_demonstration: false,
         software_version: "0.1.0".into(),
     }

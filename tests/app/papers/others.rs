@@ -52,6 +52,7 @@ pub fn test_record() -> TestRecordContent {
         cautions: vec!["Nitrogen only; never oxygen (common practice).".into()],
         supersedes: None,
         language: "en".into(),
+        beside_of: String::new(),
         is_demonstration: false,
         software_version: "0.1.0".into(),
     }
