@@ -60,25 +60,7 @@ pub async fn insert(
     who: PersonId,
     now: OffsetDateTime,
 ) -> Result<DepositId> {
-    let id = DepositId::new();
-    sqlx::query(
-        "insert into deposits (id, branch_id, job_id, currency, amount_minor, paid_how, received_on, received_by,
-             person_id, recorded_at)
-         values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10)",
-    )
-    .bind(id)
-    .bind(branch)
-    .bind(job)
-    .bind(currency.code())
-    .bind(new.amount_minor)
-    .bind(&new.paid_how)
-    .bind(new.received_on)
-    .bind(&new.received_by)
-    .bind(who)
-    .bind(now)
-    .execute(con)
-    .await?;
-    Ok(id)
+    add(con, (branch, job, currency), new, None, who, now).await
 }
 
 /// Adds the line that takes a deposit back: as much, in its currency; a second one is [`super::Error::Taken`].
@@ -87,6 +69,24 @@ pub async fn insert_return(
     (branch, job): (BranchId, JobId),
     (deposit, returned_by): (&Deposit, &str),
     new: &NewReturn,
+    who: PersonId,
+    now: OffsetDateTime,
+) -> Result<DepositId> {
+    let line = NewDeposit {
+        amount_minor: deposit.amount_minor,
+        paid_how: new.paid_how.clone(),
+        received_on: new.returned_on,
+        received_by: returned_by.to_owned(),
+    };
+    add(con, (branch, job, deposit.currency), &line, Some((deposit.id, &new.reason)), who, now).await
+}
+
+/// Adds a line; `takes_back` is the deposit that it takes back, and why.
+async fn add(
+    con: &mut Con,
+    (branch, job, currency): (BranchId, JobId, Currency),
+    line: &NewDeposit,
+    takes_back: Option<(DepositId, &str)>,
     who: PersonId,
     now: OffsetDateTime,
 ) -> Result<DepositId> {
@@ -99,15 +99,15 @@ pub async fn insert_return(
     .bind(id)
     .bind(branch)
     .bind(job)
-    .bind(deposit.currency.code())
-    .bind(deposit.amount_minor)
-    .bind(&new.paid_how)
-    .bind(new.returned_on)
-    .bind(returned_by)
+    .bind(currency.code())
+    .bind(line.amount_minor)
+    .bind(&line.paid_how)
+    .bind(line.received_on)
+    .bind(&line.received_by)
     .bind(who)
     .bind(now)
-    .bind(deposit.id)
-    .bind(&new.reason)
+    .bind(takes_back.map(|(deposit, _)| deposit))
+    .bind(takes_back.map_or("", |(_, reason)| reason))
     .execute(con)
     .await?;
     Ok(id)

@@ -3,18 +3,19 @@
 use axum::extract::{Path, Query, State};
 use serde::Deserialize;
 
+use super::paper_language::languages;
 use super::papers::{pdf, refused};
 use super::{JobPage, estimate, paper_proofs, sizing_sheet};
 use crate::model::ids::JobId;
 use crate::model::stage::{Stage, stages_of};
 use crate::shop::Refusal;
-use crate::shop::issue::{Spoken, keeper_language, official_language};
+use crate::shop::issue::Spoken;
 use crate::web::app::App;
 use crate::web::form::Form;
 use crate::web::language::own_name;
 use crate::web::visitor::Visitor;
 use crate::web::{Answer, Error};
-use crate::words::{Language, Words};
+use crate::words::Words;
 
 /// What an address says that asks for the keeper's language.
 const KEEPER: &str = "keeper";
@@ -43,11 +44,6 @@ pub(super) fn for_keeper(job: &JobPage) -> Option<(String, Vec<(&'static str, St
     let records = drawn(job, false).into_iter().filter(|(kind, _)| kind.ends_with("-record")).collect();
     let said = || job.w().tv("register-for-keeper", &[("language", own_name(keeper).into())]);
     (keeper != official).then(|| (said(), records))
-}
-
-/// The language of the rules, and the keeper's.
-fn languages(job: &JobPage) -> (Language, Language) {
-    (official_language(&job.book, &job.who.branch), keeper_language(&job.file, &job.who.branch))
 }
 
 /// The same job file in the words that its records are drawn in.

@@ -26,8 +26,8 @@ impl PaperLanguage {
     /// Reads what has been reviewed.
     pub async fn of(app: &App, job: &JobPage) -> Result<Self, Error> {
         let (w, branch) = (job.w(), &job.who.branch);
-        let official = official_language(&job.book, branch);
-        let keeper = Some(keeper_language(&job.file, branch)).filter(|one| *one != official);
+        let (official, keeper) = languages(job);
+        let keeper = Some(keeper).filter(|one| *one != official);
         let mut con = app.read().await?;
         let mut unread = Vec::new();
         for language in [Some(official), keeper].into_iter().flatten().filter(|one| *one != Language::default()) {
@@ -43,4 +43,9 @@ impl PaperLanguage {
             beside: keeper.map(|one| said("signing-beside", own_name(one))),
         })
     }
+}
+
+/// The language of the rules, and the keeper's.
+pub(super) fn languages(job: &JobPage) -> (Language, Language) {
+    (official_language(&job.book, &job.who.branch), keeper_language(&job.file, &job.who.branch))
 }
